@@ -4,7 +4,8 @@ namespace ElbowAssist.Imaging.Files;
 
 /// <summary>
 /// Walks the marker segments and scans of a JPEG file to EOI. Layout: ITU-T T.81, annex B. Decoders fill a scan that
-/// ends early with grey, so a missing EOI, a scan out of sequence or one too short for its blocks refuses the file.
+/// ends early with grey, so a missing EOI refuses the file, and
+/// the codes of sequential scans are walked block by block.
 /// </summary>
 internal static class JpegContainer
 {
@@ -17,7 +18,7 @@ internal static class JpegContainer
     public static ContainerFacts Inspect(ReadOnlySpan<byte> file)
     {
         var at = 2;
-        ContainerFacts? frame = null;
+        var frame = new JpegFrame();
         var orientation = 1;
         long scanBytes = 0;
         while (true)
@@ -34,17 +35,27 @@ internal static class JpegContainer
             }
 
             var body = Segment(file, ref at);
-            if (IsFrame(marker))
+            switch (marker)
             {
-                frame = frame is null ? ReadFrame(body) : throw Damage("it has two frames");
-            }
-            else if (marker == 0xE1 && body.StartsWith("Exif\0\0"u8))
-            {
-                orientation = ExifOrientation.Read(body[6..]);
-            }
-            else if (marker == StartOfScan)
-            {
-                scanBytes += frame is null ? throw Damage("a scan comes before the frame") : SkipScan(file, ref at);
+                case 0xC4:
+                    frame.ReadTables(body);
+                    break;
+                case 0xDD:
+                    frame.ReadRestartInterval(body);
+                    break;
+                case 0xE1 when body.StartsWith("Exif\0\0"u8):
+                    orientation = ExifOrientation.Read(body[6..]);
+                    break;
+                case StartOfScan:
+                    var start = at;
+                    scanBytes += frame.IsRead ? SkipScan(file, ref at) : throw Damage("a scan comes before the frame");
+                    frame.WalkScan(body, file[start..at]);
+                    break;
+                case >= 0xC0 and <= 0xCF and not 0xC8 and not 0xCC:
+                    frame.ReadFrame(marker, body);
+                    break;
+                default:
+                    break;
             }
         }
     }
@@ -120,33 +131,13 @@ internal static class JpegContainer
         }
     }
 
-    private static bool IsFrame(byte marker) => marker is >= 0xC0 and <= 0xCF and not 0xC4 and not 0xC8 and not 0xCC;
-
-    private static ContainerFacts ReadFrame(ReadOnlySpan<byte> body)
+    private static ContainerFacts Complete(JpegFrame frame, long scanBytes)
     {
-        if (body.Length < 6 || body.Length < 6 + (3 * body[5]))
-        {
-            throw Damage("the frame header is too short");
-        }
-
-        int height = BinaryPrimitives.ReadUInt16BigEndian(body[1..]);
-        int width = BinaryPrimitives.ReadUInt16BigEndian(body[3..]);
-        if (width == 0 || height == 0 || body[5] is 0 or > 4)
-        {
-            throw Damage("the frame header holds impossible values");
-        }
-
-        return body[0] == 8
-            ? new ContainerFacts(FilmFormat.Jpeg, width, height, 8, body[5] == 1 ? 1 : 3, 1)
-            : throw DamagedContainerException.Unsupported(Name, "12 bits a sample");
-    }
-
-    private static ContainerFacts Complete(ContainerFacts? frame, long scanBytes)
-    {
-        var facts = frame ?? throw Damage("it has no frame");
         // A Huffman code has at least one bit, and every block has at least the code of its DC value.
-        var leastBytes = (facts.Width + 7) / 8 * ((facts.Height + 7) / 8) / 8;
-        return scanBytes > 0 && scanBytes >= leastBytes ? facts : throw Damage("it holds too little image data for its size");
+        var leastBytes = (long)((frame.Width + 7) / 8) * ((frame.Height + 7) / 8) / 8;
+        return frame.IsRead && scanBytes > 0 && scanBytes >= leastBytes
+            ? new ContainerFacts(FilmFormat.Jpeg, frame.Width, frame.Height, 8, frame.Channels, 1)
+            : throw Damage("it holds too little image data for its size");
     }
 
     private static DamagedContainerException Damage(string where) => DamagedContainerException.Damaged(Name, where);
