@@ -1,0 +1,16 @@
+namespace ElbowAssist.Geometry.Fits;
+
+/// <summary>How a line is fitted.</summary>
+/// <param name="HuberThreshold">
+/// Standardised residual from which a point counts linearly instead of by its square; 1.345 keeps 95 % efficiency under
+/// normal errors (Huber PJ, Robust Statistics, Wiley 1981).
+/// </param>
+/// <param name="ModelError">
+/// Standard deviation, in the unit of the points, by which the true edge departs from a straight line (bow, flare). It
+/// is added to every point's variance, so that well-laid points on a bowed edge do not outvote one another.
+/// </param>
+public readonly record struct LineFitOptions(double HuberThreshold, double ModelError)
+{
+    /// <summary>Threshold 1.345, no model error.</summary>
+    public static LineFitOptions Default => new(1.345, 0);
+}

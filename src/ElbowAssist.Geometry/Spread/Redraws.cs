@@ -1,0 +1,142 @@
+using System.Numerics;
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Random;
+
+namespace ElbowAssist.Geometry.Spread;
+
+/// <summary>
+/// Values as they fall when points are laid again and again: seeded draws from the joint normal distribution around the
+/// laid points. Draws come in pairs mirrored about the laid points, which halves the work and steadies the intervals.
+/// </summary>
+public sealed class Redraws
+{
+    private readonly double[] values;
+
+    private Redraws(double[] values, int draws)
+    {
+        this.values = values;
+        Draws = draws;
+    }
+
+    /// <summary>Number of draws.</summary>
+    public int Draws { get; }
+
+    /// <summary>Draws points and computes the values of each draw.</summary>
+    /// <param name="points">The points as laid; NaN for a missing one.</param>
+    /// <param name="spread">Their joint covariance.</param>
+    /// <param name="function">The values.</param>
+    /// <param name="valueCount">How many values the function writes.</param>
+    /// <param name="draws">Number of draws, rounded up to even.</param>
+    /// <param name="seed">Seed; the same seed gives the same draws.</param>
+    /// <exception cref="ArgumentException">Points and covariance differ in number.</exception>
+    public static Redraws Of(
+        ReadOnlySpan<Point> points, JointCovariance spread, PointFunction function, int valueCount, int draws, int seed)
+    {
+        ArgumentNullException.ThrowIfNull(spread);
+        ArgumentNullException.ThrowIfNull(function);
+        if (spread.Count != points.Length)
+        {
+            throw new ArgumentException($"The covariance is of {spread.Count} points, not {points.Length}.", nameof(spread));
+        }
+
+        draws += draws % 2;
+        var random = new Xoshiro256StarStar(seed, threadSafe: false);
+        var normals = new double[spread.Size];
+        var shift = new Vector[points.Length];
+        var moved = new Point[points.Length];
+        var results = new double[valueCount];
+        var all = new double[valueCount * draws];
+        for (var draw = 0; draw < draws; draw++)
+        {
+            var again = !int.IsEvenInteger(draw);
+            if (!again)
+            {
+                Normal.Samples(random, normals, 0, 1);
+                Shift(spread, normals, shift);
+            }
+
+            for (var i = 0; i < moved.Length; i++)
+            {
+                moved[i] = again ? points[i] - shift[i] : points[i] + shift[i];
+            }
+
+            function(moved, results);
+            for (var value = 0; value < valueCount; value++)
+            {
+                all[(value * draws) + draw] = results[value];
+            }
+        }
+
+        return new Redraws(all, draws);
+    }
+
+    /// <summary>All draws of a value, in the order drawn.</summary>
+    public ReadOnlySpan<double> Of(int value) => values.AsSpan(value * Draws, Draws);
+
+    /// <summary>Share of draws, 0 to 1, in which a value was not defined.</summary>
+    public double UndefinedShare(int value)
+    {
+        var undefined = 0;
+        foreach (var draw in Of(value))
+        {
+            undefined += double.IsFinite(draw) ? 0 : 1;
+        }
+
+        return (double)undefined / Draws;
+    }
+
+    /// <summary>
+    /// The interval between the quantiles that leave equal shares on both sides, by linear interpolation between order
+    /// statistics; NaN if no draw defined the value.
+    /// </summary>
+    /// <param name="value">Number of the value.</param>
+    /// <param name="coverage">Share inside, e.g. 0.95.</param>
+    public (double Low, double High) Interval(int value, double coverage)
+    {
+        var sorted = Of(value).ToArray();
+        Array.Sort(sorted);
+        var undefined = sorted.AsSpan().LastIndexOf(double.NaN) + 1; // NaN sorts first
+        var defined = sorted.AsSpan(undefined);
+        return defined.IsEmpty
+            ? (double.NaN, double.NaN)
+            : (Quantile(defined, (1 - coverage) / 2), Quantile(defined, (1 + coverage) / 2));
+    }
+
+    private static double Quantile(ReadOnlySpan<double> sorted, double probability)
+    {
+        var position = probability * (sorted.Length - 1);
+        var below = (int)position;
+        return below + 1 >= sorted.Length
+            ? sorted[^1]
+            : sorted[below] + ((position - below) * (sorted[below + 1] - sorted[below]));
+    }
+
+    private static void Shift(JointCovariance spread, double[] normals, Vector[] shift)
+    {
+        for (var i = 0; i < shift.Length; i++)
+        {
+            shift[i] = new Vector(RowTimes(spread, 2 * i, normals), RowTimes(spread, (2 * i) + 1, normals));
+        }
+    }
+
+    private static double RowTimes(JointCovariance spread, int row, double[] normals)
+    {
+        var length = row + 1;
+        var factor = spread.Factor.Slice(row * spread.Size, length);
+        var numbers = normals.AsSpan(0, length);
+        var sums = Vector<double>.Zero;
+        var k = 0;
+        for (; k + Vector<double>.Count <= length; k += Vector<double>.Count)
+        {
+            sums += new Vector<double>(factor[k..]) * new Vector<double>(numbers[k..]);
+        }
+
+        var sum = System.Numerics.Vector.Sum(sums);
+        for (; k < length; k++)
+        {
+            sum += factor[k] * numbers[k];
+        }
+
+        return sum;
+    }
+}
