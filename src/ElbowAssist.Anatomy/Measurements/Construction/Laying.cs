@@ -1,0 +1,134 @@
+using ElbowAssist.Geometry;
+using ElbowAssist.Geometry.Spread;
+
+namespace ElbowAssist.Anatomy.Measurements.Construction;
+
+/// <summary>One film laid as proposed, and laid again.</summary>
+internal sealed class Laying
+{
+    private const double Coverage = 0.95;
+
+    /// <summary>Share of redraws in which a construction may come out undefined before its value is given up.</summary>
+    private const double MostUndefined = 0.01;
+
+    private readonly FilmConstruction film;
+    private readonly LaidLandmarks laid;
+    private readonly RedrawOptions options;
+    private readonly double[] values;
+    private readonly Line[] lines;
+    private readonly Redraws? redraws;
+
+    private Laying(FilmConstruction film, LaidLandmarks laid, RedrawOptions options)
+    {
+        (this.film, this.laid, this.options) = (film, laid, options);
+        values = new double[film.Measurements.Count];
+        lines = new Line[film.LineCount];
+        film.Lay(laid.Points, values, lines);
+        redraws = laid.Spread is null ? null : Redraw();
+    }
+
+    public static Laying Of(FilmConstruction film, LaidLandmarks laid, RedrawOptions options) => new(film, laid, options);
+
+    public MeasuredValue ValueOf(MeasurementDefinition measurement)
+    {
+        var (index, firstLine) = (0, 0);
+        while (film.Measurements[index] != measurement)
+        {
+            firstLine += film.Measurements[index++].LineCount;
+        }
+
+        var value = values[index];
+        if (!double.IsFinite(value) || redraws?.UndefinedShare(index) > MostUndefined)
+        {
+            return new MeasuredValue { Definition = measurement, Reasons = [ReasonCodes.ConstructionUndefined] };
+        }
+
+        var factor = options.Factors.TryGetValue(measurement.Name, out var given) ? given : 1;
+        return new MeasuredValue
+        {
+            Definition = measurement,
+            Value = value,
+            Redraw95 = redraws is null ? null : Stretched(redraws.Interval(index, Coverage), value, factor),
+            Zones = redraws is null || measurement.Zones.Count == 0 ? null : ZonesOf(measurement, index, value, factor),
+            Lines = [.. Enumerable.Range(firstLine, measurement.LineCount).Select(LineAt)],
+            Circles = [.. measurement.Circles.Select(CircleNamed)],
+        };
+    }
+
+    // The lines' places and directions are redrawn along with the values, as two more values each.
+    private Redraws Redraw()
+    {
+        var scale = laid.Scale;
+        var again = new Line[lines.Length];
+        var nominal = lines.Select(l => scale.ToPixels(l)).ToArray();
+        void Function(ReadOnlySpan<Point> points, Span<double> results)
+        {
+            film.Lay(points, results, again);
+            for (var i = 0; i < again.Length; i++)
+            {
+                var line = scale.ToPixels(again[i]);
+                var across = nominal[i].Direction.Perpendicular;
+                var normal = line.Direction.Perpendicular;
+                results[values.Length + (2 * i)] = normal.Dot(line.Point - nominal[i].Point) / normal.Dot(across);
+                results[values.Length + (2 * i) + 1] = Math.Asin(nominal[i].Direction.Cross(line.Direction));
+            }
+        }
+
+        return Redraws.Of(
+            laid.Points, laid.Spread!, Function, values.Length + (2 * lines.Length), options.Draws, options.Seed);
+    }
+
+    private static (double Low, double High) Stretched((double Low, double High) interval, double value, double factor) =>
+        (value + (factor * (interval.Low - value)), value + (factor * (interval.High - value)));
+
+    private Dictionary<string, double> ZonesOf(MeasurementDefinition measurement, int index, double value, double factor)
+    {
+        var counts = new int[measurement.Zones.Count];
+        var defined = 0;
+        foreach (var draw in redraws!.Of(index))
+        {
+            var stretched = value + (factor * (draw - value));
+            for (var zone = 0; zone < counts.Length; zone++)
+            {
+                if (measurement.Zones[zone].Holds(stretched))
+                {
+                    counts[zone]++;
+                    defined++;
+                }
+            }
+        }
+
+        return measurement.Zones.Zip(counts).ToDictionary(z => z.First.Name, z => (double)z.Second / defined, StringComparer.Ordinal);
+    }
+
+    private MeasuredLine LineAt(int line)
+    {
+        var pixels = laid.Scale.ToPixels(lines[line]);
+        if (redraws is null)
+        {
+            return new MeasuredLine(pixels, 0, 0, 0);
+        }
+
+        double offsets = 0, both = 0, angles = 0;
+        var offset = redraws.Of(values.Length + (2 * line));
+        var angle = redraws.Of(values.Length + (2 * line) + 1);
+        for (var draw = 0; draw < offset.Length; draw++)
+        {
+            if (double.IsFinite(offset[draw] + angle[draw]))
+            {
+                offsets += offset[draw] * offset[draw];
+                both += offset[draw] * angle[draw];
+                angles += angle[draw] * angle[draw];
+            }
+        }
+
+        return new MeasuredLine(pixels, offsets / offset.Length, both / offset.Length, angles / offset.Length);
+    }
+
+    private MeasuredCircle CircleNamed(string name)
+    {
+        var circle = film.CircleOf(name, laid.Points);
+        var mean = Math.Sqrt(laid.Scale.ColumnSpacing * laid.Scale.RowSpacing);
+        return new MeasuredCircle(name, new Circle(laid.Scale.ToPixels(circle.Centre), circle.Radius / mean));
+    }
+}
