@@ -24,7 +24,10 @@ public sealed class Radiograph
     /// <summary>What is known of the pixels.</summary>
     public RadiographFacts Facts { get; }
 
-    /// <summary>Grey values row by row, Width × Height of them, from 0 to 2^BitDepth − 1.</summary>
+    /// <summary>
+    /// Grey values row by row, Width × Height of them. From files they span 0 to 65 535 (8-bit samples times 257);
+    /// pixels handed over keep the values they came with.
+    /// </summary>
     public ReadOnlySpan<ushort> Pixels => Samples;
 
     /// <summary>The same values, on the pinned heap so that native filters read them in place.</summary>

@@ -12,7 +12,7 @@ public sealed record RadiographFacts
     /// <summary>File format.</summary>
     public required FilmFormat Format { get; init; }
 
-    /// <summary>Bits of a stored sample; values run from 0 to 2^BitDepth − 1.</summary>
+    /// <summary>Bits of a stored sample, 8 or 16 for files.</summary>
     public required int BitDepth { get; init; }
 
     /// <summary>

@@ -31,7 +31,8 @@ internal static class PixelDecoder
         var shown = Turn(stored.Channels() == 1 ? stored : grey, turned, upright ? 1 : container.Orientation);
         var samples = Radiograph.Allocate(shown.Cols, shown.Rows);
         using var target = Mat.FromPixelData(shown.Rows, shown.Cols, MatType.CV_16UC1, samples);
-        shown.ConvertTo(target, MatType.CV_16UC1);
+        // Sample depth scaling as the PNG specification recommends (13.12): 255 becomes 65 535.
+        shown.ConvertTo(target, MatType.CV_16UC1, shown.Depth() == MatType.CV_8U ? 257 : 1);
         return (samples, shown.Cols, shown.Rows, coloured);
     }
 

@@ -1,0 +1,97 @@
+using ElbowAssist.Geometry;
+using ElbowAssist.Imaging.Native;
+using ElbowAssist.Imaging.Quality;
+
+namespace ElbowAssist.Imaging.Normalisation;
+
+/// <summary>
+/// A radiograph with its exposed field, grey window and polarity, from which standardised crops are taken. Holds the
+/// reduced versions it has made; one instance serves one reading and one thread at a time.
+/// </summary>
+public sealed class NormalisedFilm
+{
+    private const int OverviewSide = 256;
+
+    private readonly Dictionary<int, FilmLevel> levels = [];
+    private readonly FilmLevel overview;
+
+    private NormalisedFilm(Radiograph film, FilmLevel overview, ExposedField field, GreyWindow window, Polarity polarity)
+    {
+        Film = film;
+        this.overview = overview;
+        Field = field;
+        Window = window;
+        Polarity = polarity;
+    }
+
+    /// <summary>The radiograph.</summary>
+    public Radiograph Film { get; }
+
+    /// <summary>The exposed field.</summary>
+    public ExposedField Field { get; }
+
+    /// <summary>The grey window of the field.</summary>
+    public GreyWindow Window { get; }
+
+    /// <summary>Whether bone is dark.</summary>
+    public Polarity Polarity { get; private init; }
+
+    /// <summary>Analyses a radiograph.</summary>
+    public static NormalisedFilm Of(Radiograph film)
+    {
+        ArgumentNullException.ThrowIfNull(film);
+        NativeLibraries.EnsureLoadable();
+        var factor = Math.Max(1, (Math.Max(film.Width, film.Height) + OverviewSide - 1) / OverviewSide);
+        var reduced = FilmLevel.Reduce(film, factor);
+        var field = ExposedField.Find(reduced, film.Width, film.Height);
+        var window = GreyWindow.Of(film, field);
+        return new NormalisedFilm(film, reduced, field, window, Polarity.Of(reduced, field, film.Facts.BoneIsDark));
+    }
+
+    /// <summary>The same film with the other polarity, sharing what has been reduced so far.</summary>
+    public NormalisedFilm Inverted()
+    {
+        var inverted = new NormalisedFilm(Film, overview, Field, Window, new Polarity(!Polarity.BoneIsDark, -Polarity.Score));
+        foreach (var (factor, level) in levels)
+        {
+            inverted.levels[factor] = level;
+        }
+
+        return inverted;
+    }
+
+    /// <summary>Image-quality figures of the exposed field.</summary>
+    public FilmQuality Quality() => FilmQuality.Of(this, overview);
+
+    /// <summary>
+    /// Writes a crop after the recipe <c>standardised-crop</c>, version 1: window to 0…1 with bone bright, sampled with
+    /// antialiasing, 0 outside the film, then (x − mean) / (standard deviation + 0.03) over the crop.
+    /// </summary>
+    /// <param name="filmToCrop">From film pixels to crop pixels, both continuous with (0,0) the top-left corner.</param>
+    /// <param name="width">Columns of the crop.</param>
+    /// <param name="height">Rows of the crop.</param>
+    /// <param name="target">Row by row; at least width × height long.</param>
+    /// <exception cref="ArgumentException">The target is too short.</exception>
+    public void StandardisedCrop(Similarity filmToCrop, int width, int height, Span<float> target) =>
+        CropSampler.Standardised(this, LevelFor(filmToCrop.Scale), filmToCrop, width, height, target);
+
+    /// <summary>The similarity that fits the whole film into the middle of a square, aspect kept.</summary>
+    public Similarity WholeFilmTo(int side)
+    {
+        var scale = side / (double)Math.Max(Film.Width, Film.Height);
+        return new Similarity(
+            scale, 0, new Vector((side - (Film.Width * scale)) / 2, (side - (Film.Height * scale)) / 2), Mirrored: false);
+    }
+
+    private FilmLevel LevelFor(double scale)
+    {
+        var factor = Math.Clamp((int)Math.Round(1 / scale), 1, Math.Max(1, Math.Min(Film.Width, Film.Height) / 2));
+        if (!levels.TryGetValue(factor, out var level))
+        {
+            level = FilmLevel.Reduce(Film, factor);
+            levels[factor] = level;
+        }
+
+        return level;
+    }
+}
