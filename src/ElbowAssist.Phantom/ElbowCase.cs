@@ -1,0 +1,16 @@
+using ElbowAssist.Anatomy;
+using ElbowAssist.Phantom.Shape;
+
+namespace ElbowAssist.Phantom;
+
+/// <summary>One simulated patient's elbow.</summary>
+/// <param name="Seed">The seed that fixes it.</param>
+/// <param name="AgeMonths">Age in completed months.</param>
+/// <param name="Sex">Sex.</param>
+/// <param name="Side">Side.</param>
+/// <param name="Shape">Sizes, shapes and densities.</param>
+public sealed record ElbowCase(ulong Seed, int AgeMonths, Sex Sex, Side Side, ElbowShape Shape)
+{
+    /// <summary>Codes of the injuries; empty if there are none.</summary>
+    public IReadOnlyList<string> Injuries { get; init; } = [];
+}

@@ -1,0 +1,84 @@
+using System.Runtime.CompilerServices;
+
+namespace ElbowAssist.Phantom.Rendering.Field;
+
+/// <summary>An ellipsoid with axes along its frame; radius 0 means that there is none.</summary>
+internal struct Oval
+{
+    public Vec3 Centre;
+    public Vec3 Radii;
+}
+
+/// <summary>A capsule whose radius changes linearly from one end to the other.</summary>
+internal struct Cone
+{
+    public Vec3 From;
+    public Vec3 To;
+    public float RadiusFrom;
+    public float RadiusTo;
+
+    public static Cone Of(Vec3 from, float radiusFrom, Vec3 to, float radiusTo) => new()
+    {
+        From = from,
+        To = to,
+        RadiusFrom = radiusFrom,
+        RadiusTo = radiusTo,
+    };
+}
+
+/// <summary>Signed distances (negative inside, millimetres) and their blends.</summary>
+internal static class Distance
+{
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static float Clamp(float x, float from, float to) => MathF.Min(MathF.Max(x, from), to);
+
+    /// <summary>Cubic step: 0 below <paramref name="from"/>, 1 above <paramref name="to"/>; falling if from &gt; to.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static float Step(float from, float to, float x)
+    {
+        var t = Clamp((x - from) / (to - from), 0f, 1f);
+        return t * t * (3f - (2f * t));
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static float Mix(float a, float b, float t) => a + ((b - a) * t);
+
+    /// <summary>Union rounded over a width of <paramref name="k"/>.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static float Join(float a, float b, float k)
+    {
+        var h = MathF.Max(k - MathF.Abs(a - b), 0f);
+        return MathF.Min(a, b) - (h * h * 0.25f / k);
+    }
+
+    /// <summary>Intersection rounded over a width of <paramref name="k"/>.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static float Cut(float a, float b, float k)
+    {
+        var h = MathF.Max(k - MathF.Abs(a - b), 0f);
+        return MathF.Max(a, b) + (h * h * 0.25f / k);
+    }
+
+    /// <summary>Exact on the surface, first order near it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static float ToOval(in Oval oval, Vec3 p)
+    {
+        var q = p - oval.Centre;
+        float ax = q.X / oval.Radii.X, ay = q.Y / oval.Radii.Y, az = q.Z / oval.Radii.Z;
+        var k0 = MathF.Sqrt((ax * ax) + (ay * ay) + (az * az));
+        float bx = ax / oval.Radii.X, by = ay / oval.Radii.Y, bz = az / oval.Radii.Z;
+        var k1 = MathF.Sqrt((bx * bx) + (by * by) + (bz * bz));
+        return k0 < 1e-3f
+            ? -MathF.Min(oval.Radii.X, MathF.Min(oval.Radii.Y, oval.Radii.Z))
+            : k0 * (k0 - 1f) / k1;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static float ToCone(in Cone cone, Vec3 p)
+    {
+        var along = cone.To - cone.From;
+        var q = p - cone.From;
+        var h = Clamp(q.Dot(along) / along.Dot(along), 0f, 1f);
+        return (q - (along * h)).Length - Mix(cone.RadiusFrom, cone.RadiusTo, h);
+    }
+}

@@ -1,0 +1,211 @@
+namespace ElbowAssist.Phantom.Rendering.Field;
+
+/// <summary>Walks one ray through the elbow and adds up materials. The same code runs on the CPU and on a GPU.</summary>
+internal static class RayIntegrator
+{
+    private const int Humerus = 0;
+    private const int Ulna = 1;
+    private const int Radius = 2;
+
+    /// <summary>Path lengths of the ray through a place on the film, in pixels.</summary>
+    public static RayPaths Trace(in ElbowGeometry g, float x, float y)
+    {
+        var target = g.Camera.Corner + (g.Camera.StepX * x) + (g.Camera.StepY * y);
+        var ray = target - g.Camera.Source;
+        var distance = ray.Length;
+        var direction = ray * (1f / distance);
+        var paths = default(RayPaths);
+        var span = SoftTissue(in g, target, direction, ref paths);
+        if (span.To <= span.From)
+        {
+            return paths;
+        }
+
+        var h = Bone(in g, Humerus, target, direction, span);
+        var u = Bone(in g, Ulna, target, direction, span);
+        var r = Bone(in g, Radius, target, direction, span);
+        paths.Humerus = h.Outer;
+        paths.Ulna = u.Outer;
+        paths.Radius = r.Outer;
+        paths.Bone = h.Compact + u.Compact + r.Compact;
+        Pad(in g, in g.Soft.AnteriorPad, target, direction, ref paths);
+        Pad(in g, in g.Soft.PosteriorPad, target, direction, ref paths);
+        paths.Soft = MathF.Max(paths.Soft - paths.Bone, 0f);
+        return paths;
+    }
+
+    /// <summary>Signed distance to one of the bones, or to all.</summary>
+    internal static float BoneDistance(in ElbowGeometry g, int bone, Vec3 p)
+    {
+        if (bone == Humerus)
+        {
+            return HumerusField.Evaluate(in g.Humerus, p);
+        }
+
+        return bone == Ulna ? UlnaField.Evaluate(in g.Ulna, p) : RadiusField.Evaluate(in g.Radius, p);
+    }
+
+    private static BoneTissue Tissue(in ElbowGeometry g, int bone, Vec3 p)
+    {
+        if (bone == Humerus)
+        {
+            return HumerusField.Tissue(in g.Humerus, p, g.NoiseSeed);
+        }
+
+        return bone == Ulna
+            ? UlnaField.Tissue(in g.Ulna, Frame.ToLocal(in g.Ulna.Forearm, p), g.NoiseSeed)
+            : RadiusField.Tissue(in g.Radius, Frame.ToLocal(in g.Radius.Bone, p), g.NoiseSeed);
+    }
+
+    /// <summary>Walks through the limb; gives the stretch of the ray inside the skin, relative to the film plane.</summary>
+    private static Span SoftTissue(in ElbowGeometry g, Vec3 target, Vec3 direction, ref RayPaths paths)
+    {
+        var t = -g.Camera.HalfDepth;
+        var d = SoftTissueField.Skin(in g.Soft, target + (direction * t));
+        float first = 1f, last = 0f;
+        var inside = false;
+        var cast = g.Soft.CastOuter > g.Soft.CastInner;
+        for (var i = 0; i < 160 && t < g.Camera.HalfDepth; i++)
+        {
+            var near = MathF.Min(MathF.Abs(d), MathF.Abs(d + g.Soft.Skin + g.Soft.FatLayer));
+            if (cast)
+            {
+                near = MathF.Min(near, MathF.Min(MathF.Abs(d - g.Soft.CastInner), MathF.Abs(d - g.Soft.CastOuter)));
+            }
+
+            var step = Distance.Clamp(d > 0f && !cast ? d * 0.8f : near, 1.2f, 7f);
+            if (d > 9f && !cast)
+            {
+                step = d * 0.8f;
+            }
+
+            var next = t + step;
+            var p = target + (direction * next);
+            var dNext = SoftTissueField.Skin(in g.Soft, p);
+            var within = step * Below(d, dNext, 0f);
+            if (within > 0f)
+            {
+                if (!inside)
+                {
+                    first = next - within;
+                    inside = true;
+                }
+
+                last = t + within > last && dNext > 0f ? t + within : next;
+                var inFat = step * (Below(d, dNext, -g.Soft.Skin) - Below(d, dNext, -g.Soft.Skin - g.Soft.FatLayer));
+                var muscle = step * Below(d, dNext, -g.Soft.Skin - g.Soft.FatLayer);
+                if (muscle > 0f && g.Soft.Marbling > 0f)
+                {
+                    var q = Frame.ToLocal(in g.Soft.Forearm, p);
+                    var along = p.Y > q.X
+                        ? new Vec3(p.X * 0.07f, p.Y * 0.018f, p.Z * 0.07f)
+                        : new Vec3(q.X * 0.018f, q.Y * 0.07f, q.Z * 0.07f);
+                    var n = TissueNoise.Smooth(along, g.NoiseSeed + 9u);
+                    inFat += muscle * g.Soft.Marbling * (1f - Distance.Step(0.03f, 0.16f, MathF.Abs(n)));
+                }
+
+                paths.Fat += inFat;
+                paths.Soft += within - inFat;
+            }
+
+            if (cast)
+            {
+                var c = step * (Below(d, dNext, g.Soft.CastOuter) - Below(d, dNext, g.Soft.CastInner));
+                if (c > 0f)
+                {
+                    var side = Distance.Step(2f, -2f, g.Soft.CastNormal.Dot(p) - g.Soft.CastOffset);
+                    var mesh = 1f + (g.Soft.CastMesh * TissueNoise.Smooth(p * 0.28f, g.NoiseSeed + 11u));
+                    paths.Cast += c * side * mesh;
+                }
+            }
+
+            t = next;
+            d = dNext;
+        }
+
+        return new Span(first, last);
+    }
+
+    /// <summary>Share of a step on which a linearly changing distance lies below a level.</summary>
+    private static float Below(float from, float to, float level)
+    {
+        var a = level - from;
+        var b = level - to;
+        if (a >= 0f && b >= 0f)
+        {
+            return 1f;
+        }
+
+        if (a <= 0f && b <= 0f)
+        {
+            return 0f;
+        }
+
+        return a > 0f ? a / (a - b) : b / (b - a);
+    }
+
+    private static BonePath Bone(in ElbowGeometry g, int bone, Vec3 target, Vec3 direction, Span span)
+    {
+        var t = span.From;
+        var d = BoneDistance(in g, bone, target + (direction * t));
+        float outer = 0f, compact = 0f;
+        for (var i = 0; i < 220 && t < span.To; i++)
+        {
+            var step = d > 0f ? MathF.Max(d * 0.9f, 0.3f) : Distance.Clamp(-d * 0.7f, 0.6f, 2f);
+            var next = t + step;
+            var p = target + (direction * next);
+            var dNext = BoneDistance(in g, bone, p);
+            if (d < 0f || dNext < 0f)
+            {
+                outer += step * Below(d, dNext, 0f);
+                var tissue = Tissue(in g, bone, target + (direction * (t + (0.5f * step))));
+                var change = d - dNext;
+                compact += MathF.Abs(change) > 0.02f * step
+                    ? step * (tissue.To(-dNext) - tissue.To(-d)) / change
+                    : step * (tissue.To(-d + 0.05f) - tissue.To(-d - 0.05f)) * 10f;
+            }
+
+            t = next;
+            d = dNext;
+        }
+
+        return new BonePath(outer, compact);
+    }
+
+    /// <summary>Turns muscle into fat where the ray crosses a fat pad outside the humerus.</summary>
+    private static void Pad(in ElbowGeometry g, in FatPadGeometry pad, Vec3 target, Vec3 direction, ref RayPaths paths)
+    {
+        if (pad.Radii.Y <= 0f)
+        {
+            return;
+        }
+
+        var o = Frame.ToLocal(in pad.Frame, target);
+        var v = new Vec3(direction.Dot(pad.Frame.AxisX), direction.Dot(pad.Frame.AxisY), direction.Dot(pad.Frame.AxisZ));
+        o = new Vec3(o.X / pad.Radii.X, o.Y / pad.Radii.Y, o.Z / pad.Radii.Z);
+        v = new Vec3(v.X / pad.Radii.X, v.Y / pad.Radii.Y, v.Z / pad.Radii.Z);
+        float a = v.Dot(v), b = o.Dot(v), c = o.Dot(o) - 1f;
+        var root = (b * b) - (a * c);
+        if (root <= 0f)
+        {
+            return;
+        }
+
+        root = MathF.Sqrt(root);
+        float from = (-b - root) / a, length = 2f * root / a;
+        var fat = 0f;
+        for (var i = 0; i < 5; i++)
+        {
+            var p = target + (direction * (from + (length * (i + 0.5f) * 0.2f)));
+            fat += HumerusField.Evaluate(in g.Humerus, p) > 0f ? 0.2f * length : 0f;
+        }
+
+        fat = MathF.Min(fat, paths.Soft);
+        paths.Fat += fat;
+        paths.Soft -= fat;
+    }
+
+    private readonly record struct Span(float From, float To);
+
+    private readonly record struct BonePath(float Outer, float Compact);
+}

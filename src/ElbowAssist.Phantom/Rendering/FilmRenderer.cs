@@ -1,0 +1,30 @@
+using ElbowAssist.Phantom.Rendering.Field;
+
+namespace ElbowAssist.Phantom.Rendering;
+
+/// <summary>Renders path images on the CPU.</summary>
+internal static class FilmRenderer
+{
+    public static PathImage Render(in ElbowGeometry geometry, int width, int height)
+    {
+        var image = new PathImage(width, height);
+        var shared = new[] { geometry };
+        Parallel.For(0, height, y => Row(in shared[0], image, y));
+        return image;
+    }
+
+    private static void Row(in ElbowGeometry geometry, PathImage image, int y)
+    {
+        for (var x = 0; x < image.Width; x++)
+        {
+            var paths = RayIntegrator.Trace(in geometry, x + 0.5f, y + 0.5f);
+            var i = (y * image.Width) + x;
+            image.Soft[i] = paths.Soft;
+            image.Fat[i] = paths.Fat;
+            image.Bone[i] = paths.Bone;
+            image.Metal[i] = paths.Metal;
+            image.Cast[i] = paths.Cast;
+            image.Labels[i] = paths.Labels;
+        }
+    }
+}

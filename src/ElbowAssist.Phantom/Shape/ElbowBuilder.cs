@@ -1,0 +1,102 @@
+using ElbowAssist.Phantom.Pose;
+using ElbowAssist.Phantom.Rendering.Field;
+
+namespace ElbowAssist.Phantom.Shape;
+
+/// <summary>One posed elbow without a film: surfaces and named points.</summary>
+internal sealed record PosedElbow(ElbowGeometry Geometry, AnatomicalPoints Points);
+
+/// <summary>Turns an elbow and its pose into surfaces and named points.</summary>
+internal static class ElbowBuilder
+{
+    public static PosedElbow Build(ElbowShape shape, ElbowPose pose, uint noiseSeed)
+    {
+        var scale = (float)(shape.Humerus.EpicondylarWidth / 63.9);
+        var humerus = HumerusBuilder.Build(shape.Humerus);
+        var forearm = ForearmBuilder.Forearm(pose.FlexionDegrees, shape.Ulna.ValgusDegrees);
+        var ulna = ForearmBuilder.Ulna(shape.Ulna, humerus, forearm);
+        var radius = ForearmBuilder.Radius(shape.Radius, humerus, ref ulna, pose.ForearmRotationDegrees);
+        var roof = HumerusBuilder.RoofHeight(shape.Humerus);
+        var geometry = new ElbowGeometry
+        {
+            Humerus = humerus,
+            Ulna = ulna,
+            Radius = radius,
+            Soft = SoftTissueBuilder.Build(shape.Soft, humerus, ulna, roof, scale),
+            NoiseSeed = noiseSeed,
+        };
+        return new PosedElbow(geometry, Points(shape, geometry, roof));
+    }
+
+    private static AnatomicalPoints Points(ElbowShape shape, ElbowGeometry g, float roof)
+    {
+        var anterior = g.Soft.AnteriorPad;
+        var posterior = g.Soft.PosteriorPad;
+        return new AnatomicalPoints
+        {
+            UnitW = 2 * g.Humerus.WaistAp,
+            Shaft = Frame.Identity,
+            FossaRoof = new Vec3(g.Humerus.OlecranonFossa.Centre.X + 2, roof, g.Humerus.OlecranonFossa.Centre.Z),
+            Waist = Waist(g.Humerus),
+            MedialEpicondyle = Exit(g, 0, g.Humerus.MedialEpicondyle.To, new Vec3(-0.15f, -0.2f, -1)),
+            LateralEpicondyle = Exit(g, 0, g.Humerus.LateralEpicondyle.To, new Vec3(-0.1f, 0, 1)),
+            CoronoidTip = Exit(g, 1, Outer(g, g.Ulna.Coronoid.To), Direction(g, new Vec3(0.2f, 1, 0))),
+            OlecranonTip = Exit(g, 1, Outer(g, g.Ulna.Beak.To), Direction(g, new Vec3(-1, 0.35f, 0))),
+            AnteriorPadBase = Frame.ToOuter(in anterior.Frame, new Vec3(-anterior.Radii.X, 0, 0)),
+            AnteriorPadTip = Frame.ToOuter(in anterior.Frame, new Vec3(anterior.Radii.X, 0, 0)),
+            PosteriorPadTip = Frame.ToOuter(in posterior.Frame, new Vec3(posterior.Radii.X * 0.3f, posterior.Radii.Y * 0.9f, 0)),
+            AnteriorPadShown = anterior.Radii.Y > 0,
+            PosteriorPadShown = shape.Soft.PosteriorPadLift > 1,
+        };
+    }
+
+    private static Vec3 Outer(ElbowGeometry g, Vec3 p) =>
+        Frame.ToOuter(in g.Ulna.Forearm, new Vec3(p.X, p.Y, (p.Z / g.Ulna.Flattening) + g.Ulna.MiddleZ));
+
+    private static Vec3 Direction(ElbowGeometry g, Vec3 d) => Frame.DirectionToOuter(in g.Ulna.Forearm, d).Unit;
+
+    /// <summary>Where a half line from inside a bone leaves it.</summary>
+    private static Vec3 Exit(ElbowGeometry g, int bone, Vec3 from, Vec3 direction)
+    {
+        var d = direction.Unit;
+        float low = 0, high = 14;
+        for (var i = 0; i < 30; i++)
+        {
+            var t = 0.5f * (low + high);
+            if (RayIntegrator.BoneDistance(in g, bone, from + (d * t)) < 0)
+            {
+                low = t;
+            }
+            else
+            {
+                high = t;
+            }
+        }
+
+        return from + (d * low);
+    }
+
+    /// <summary>Middle between the floors of the two fossae where they come closest.</summary>
+    private static Vec3 Waist(HumerusGeometry h)
+    {
+        var z = 0.5f * (h.OlecranonFossa.Centre.Z + h.CoronoidFossa.Centre.Z);
+        float best = float.MaxValue, bestY = h.CoronoidFossa.Centre.Y, bestX = 0;
+        for (var y = h.CoronoidFossa.Centre.Y - 5; y <= h.CoronoidFossa.Centre.Y + 7; y += 0.05f)
+        {
+            var behind = Floor(h.OlecranonFossa, y, z, 1);
+            var ahead = Floor(h.CoronoidFossa, y, z, -1);
+            if (ahead - behind < best)
+            {
+                (best, bestY, bestX) = (ahead - behind, y, 0.5f * (ahead + behind));
+            }
+        }
+
+        return new Vec3(bestX, bestY, z);
+    }
+
+    private static float Floor(Oval o, float y, float z, float sign)
+    {
+        float a = (y - o.Centre.Y) / o.Radii.Y, b = (z - o.Centre.Z) / o.Radii.Z;
+        return o.Centre.X + (sign * o.Radii.X * MathF.Sqrt(MathF.Max(1 - (a * a) - (b * b), 0)));
+    }
+}

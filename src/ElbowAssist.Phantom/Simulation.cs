@@ -1,0 +1,50 @@
+using ElbowAssist.Anatomy;
+using ElbowAssist.Phantom.Pose;
+using ElbowAssist.Phantom.Rendering;
+using ElbowAssist.Phantom.Sampling;
+using ElbowAssist.Phantom.Shape;
+
+namespace ElbowAssist.Phantom;
+
+/// <summary>Simulated patients and their projected films. A seed fixes the patient; each view draws from a stream of its own.</summary>
+public static class Simulation
+{
+    private const ulong PatientStream = 1;
+    private const ulong ShapeStream = 2;
+    private const ulong FilmStream = 16;
+
+    /// <summary>Draws a patient.</summary>
+    /// <param name="seed">Seed.</param>
+    /// <param name="options">Ages and the rest of what may be drawn.</param>
+    public static ElbowCase Sample(ulong seed, SimulationOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        var random = new CounterRandom(seed, PatientStream);
+        var sex = random.Chance(0.5) ? Sex.Female : Sex.Male;
+        var side = random.Chance(0.5) ? Side.Left : Side.Right;
+        var age = random.Uniform(options.FromAgeYears, options.ToAgeYears);
+        var shape = AdultShapeSampler.Sample(new CounterRandom(seed, ShapeStream), sex, age);
+        return new ElbowCase(seed, (int)(age * 12), sex, side, shape);
+    }
+
+    /// <summary>Projects one square film of a patient, the elbow anywhere on it as films come.</summary>
+    /// <param name="elbow">Patient.</param>
+    /// <param name="view">Lateral, AP or oblique.</param>
+    /// <param name="size">Pixels along each side.</param>
+    /// <param name="options">How films are positioned.</param>
+    public static Projection Project(ElbowCase elbow, View view, int size, SimulationOptions options)
+    {
+        var setup = FilmSetup.OfFilm(elbow, view, size, options);
+        return new Projection(FilmRenderer.Render(setup.Geometry, size, size), setup.Truth());
+    }
+
+    /// <summary>The random stream of a view of a patient; what happens to the film later may draw from it too.</summary>
+    /// <param name="elbow">Patient.</param>
+    /// <param name="view">View.</param>
+    /// <param name="purpose">Number of the stage that draws, below 1000.</param>
+    public static CounterRandom Stream(ElbowCase elbow, View view, int purpose)
+    {
+        ArgumentNullException.ThrowIfNull(elbow);
+        return new CounterRandom(elbow.Seed, FilmStream + ((ulong)view * 1000) + (ulong)purpose);
+    }
+}
