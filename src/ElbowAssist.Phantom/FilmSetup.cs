@@ -37,35 +37,63 @@ internal sealed class FilmSetup
         var scale = elbow.Shape.Humerus.EpicondylarWidth / 60;
         var field = (random.Chance(0.7) ? random.Uniform(120, 200) : random.Uniform(95, 290)) * scale;
         var pixel = field / size;
-        var points = LocatorPoints.Plane(posed, camera, view);
+        var points = LocatorTruth.Plane(posed, camera, view);
         var pull = random.Uniform(0.1, 1);
         var centre = new Vector((points.Shaft.X + points.Forearm.X) / 3, (points.Shaft.Y + points.Forearm.Y) / 3) * pull;
         var shift = new Vector(random.Uniform(-0.3, 0.3), random.Uniform(-0.3, 0.3)) * (field * (1 - (0.6 * pull)));
         var turn = options.AnyTurn ? (random.Chance(0.4) ? random.Uniform(-180, 180) : random.Normal(0, 35)) : random.Normal(0, 6);
         var mirror = (elbow.Side == Side.Left) ^ (options.AnyMirror && random.Chance(0.5));
-        var at = new FilmPlacement(size, size, pixel, turn, mirror, default);
-        var offset = FilmCamera.ToPixel(at, shift - centre);
-        return new FilmSetup(elbow, view, posed, camera, at with { Joint = new Point(size / 2.0, size / 2.0) + offset });
+        var mirrored = mirror ? new Similarity(-1, 0, default, true) : Similarity.Identity;
+        var onto = mirrored.Then(Similarity.About(default, turn * Math.PI / 180, 1 / pixel));
+        var middle = onto.Apply(centre - shift);
+        var half = new Vector(size / 2.0, size / 2.0);
+        return new FilmSetup(elbow, view, posed, camera, new FilmPlacement(size, size, onto with { Shift = half - middle }));
     }
 
     /// <summary>A disturbed canonical crop, as the landmark models are trained on.</summary>
     public static FilmSetup OfCrop(ElbowCase elbow, View view, int size, SimulationOptions options)
     {
         var (posed, camera, random) = Pose(elbow, view, options);
-        var points = LocatorPoints.Plane(posed, camera, view);
-        var exact = CanonicalPose.Of(points.Shaft, points.Joint, points.Forearm, points.Mark, posed.Points.UnitW, size)
+        var points = LocatorTruth.Plane(posed, camera, view);
+        var exact = CanonicalPose.FilmToCrop(points, posed.Points.UnitW)
             ?? throw new InvalidOperationException("A simulated shaft has no direction on the film.");
-        var crop = exact.Disturbed(
-            random.Uniform(-35, 35),
-            random.Uniform(0.8, 1.25),
-            new Vector(random.Uniform(-0.12, 0.12), random.Uniform(-0.12, 0.12)),
-            random.Chance(0.5));
-        return new FilmSetup(elbow, view, posed, camera, PlacementOf(crop, size));
+        var turn = random.Uniform(-35, 35) * Math.PI / 180;
+        var side = random.Uniform(0.8, 1.25);
+        var crop = exact.Then(Similarity.About(new Point(128, 128), turn, 1 / side));
+        crop = random.Chance(0.5) ? crop.Then(new Similarity(-1, 0, new Vector(256, 0), true)) : crop;
+        var shift = new Vector(random.Uniform(-0.12, 0.12), random.Uniform(-0.12, 0.12)) * CanonicalPose.CropSide;
+        crop = crop with { Shift = crop.Shift + shift };
+        var scaled = crop.Then(new Similarity(size / (double)CanonicalPose.CropSide, 0, default, false));
+        return new FilmSetup(elbow, view, posed, camera, new FilmPlacement(size, size, scaled));
+    }
+
+    /// <summary>A film of a training seed: any age, any turn, either mirror image.</summary>
+    public static FilmSetup ForTraining(ulong seed, View view, int size, bool crop)
+    {
+        var options = new SimulationOptions { AnyMirror = true, AnyTurn = true };
+        var drawn = Simulation.Sample(seed, options);
+        return crop ? OfCrop(drawn, view, size, options) : OfFilm(drawn, view, size, options);
+    }
+
+    /// <summary>A film that shows bones but no elbow: the joint lies well off it.</summary>
+    public static FilmSetup NearMiss(ulong seed, int size)
+    {
+        var film = ForTraining(seed, View.Oblique, size, false);
+        var random = Simulation.Stream(film.elbow, View.Unknown, 0);
+        var field = size * film.placement.PixelMillimetres;
+        var points = LocatorTruth.Plane(film.posed, film.camera, View.Oblique);
+        var toward = (random.Chance(0.5) ? points.Shaft : points.Forearm) - points.Joint;
+        var past = film.placement.PlaneToFilm.Apply(toward.Unit * ((0.75 * field) + random.Uniform(5, 40)));
+        var joint = film.placement.PlaneToFilm.Apply(points.Joint);
+        var onto = film.placement.PlaneToFilm;
+        var shift = new Vector(size / 2.0, size / 2.0) - (new Vector(joint.X, joint.Y) + past);
+        var moved = film.placement with { PlaneToFilm = onto with { Shift = onto.Shift + shift } };
+        return new FilmSetup(film.elbow, View.Oblique, film.posed, film.camera, moved);
     }
 
     public FilmTruth Truth()
     {
-        var points = LocatorPoints.Plane(posed, camera, view);
+        var points = LocatorTruth.Plane(posed, camera, view);
         var landmarks = new LandmarkTruth(posed, camera, placement).Of(view);
         return new FilmTruth(
             elbow.Seed,
@@ -75,7 +103,7 @@ internal sealed class FilmSetup
             elbow.Sex,
             elbow.Injuries,
             landmarks,
-            new Locator(Pixel(points.Shaft), Pixel(points.Joint), Pixel(points.Forearm), Pixel(points.Mark)),
+            new LocatorPoints(Pixel(points.Shaft), Pixel(points.Joint), Pixel(points.Forearm), Pixel(points.Mark)),
             camera.ViewErrorDegrees,
             camera.Pose.FlexionDegrees,
             posed.Points.UnitW,
@@ -84,24 +112,14 @@ internal sealed class FilmSetup
             camera.Pose.SourceDetectorMillimetres);
     }
 
-    private Point Pixel(Point plane) => FilmCamera.ToPixel(placement, plane);
+    private Point Pixel(Point plane) => placement.PlaneToFilm.Apply(plane);
 
     private static (PosedElbow Posed, FilmCamera Camera, CounterRandom Random) Pose(ElbowCase elbow, View view, SimulationOptions options)
     {
         var random = Simulation.Stream(elbow, view, 0);
         var pose = PoseSampler.Sample(random, view, options.Adequacy);
-        var posed = ElbowBuilder.Build(elbow.Shape, pose, (uint)(elbow.Seed ^ (elbow.Seed >> 32)));
-        return (posed, new FilmCamera(pose, view), random);
-    }
-
-    /// <summary>The crop's similarity as a placement of the joint plane.</summary>
-    private static FilmPlacement PlacementOf(CanonicalPose crop, int size)
-    {
-        var x = crop.ToCrop(new Vector(1, 0));
-        var y = crop.ToCrop(new Vector(0, 1));
-        var mirror = x.Cross(y) < 0;
-        var turn = mirror ? Math.Atan2(-x.Y, -x.X) : Math.Atan2(x.Y, x.X);
-        return new FilmPlacement(size, size, crop.Scale, turn * 180 / Math.PI, mirror, crop.ToCrop(new Point(0, 0)));
+        var bones = ElbowBuilder.Build(elbow.Shape, pose, (uint)(elbow.Seed ^ (elbow.Seed >> 32)));
+        return (bones, new FilmCamera(pose, view), random);
     }
 
     private static float HalfDepth(ElbowShape shape) =>

@@ -58,40 +58,16 @@ internal sealed class FilmCamera
     /// <summary>Projection of a direction at the joint to the plane, not of unit length.</summary>
     public Vector DirectionToPlane(Vec3 direction) => new(direction.Dot(right), direction.Dot(down));
 
-    /// <summary>Plane coordinates to pixels for a placement.</summary>
-    public static Point ToPixel(FilmPlacement placement, Point plane)
-    {
-        var v = ToPixel(placement, new Vector(plane.X, plane.Y));
-        return placement.Joint + v;
-    }
-
-    /// <summary>A displacement on the plane to pixels.</summary>
-    public static Vector ToPixel(FilmPlacement placement, Vector plane)
-    {
-        var (sin, cos) = Math.SinCos(placement.TurnDegrees * Math.PI / 180);
-        var x = placement.Mirror ? -plane.X : plane.X;
-        return new Vector((cos * x) - (sin * plane.Y), (sin * x) + (cos * plane.Y)) / placement.PixelMillimetres;
-    }
-
-    /// <summary>A displacement in pixels to the plane.</summary>
-    public static Vector ToPlane(FilmPlacement placement, Vector pixels)
-    {
-        var (sin, cos) = Math.SinCos(placement.TurnDegrees * Math.PI / 180);
-        var x = (cos * pixels.X) + (sin * pixels.Y);
-        var y = (-sin * pixels.X) + (cos * pixels.Y);
-        return new Vector(placement.Mirror ? -x : x, y) * placement.PixelMillimetres;
-    }
-
     /// <summary>The camera of the kernels for a placement.</summary>
     public CameraGeometry Geometry(FilmPlacement placement, float halfDepth)
     {
-        var stepX = ToPlane(placement, new Vector(1, 0));
-        var stepY = ToPlane(placement, new Vector(0, 1));
-        var corner = ToPlane(placement, new Point(0, 0) - placement.Joint);
+        var filmToPlane = placement.PlaneToFilm.Inverse;
+        var stepX = filmToPlane.Apply(new Vector(1, 0));
+        var stepY = filmToPlane.Apply(new Vector(0, 1));
         return new CameraGeometry
         {
             Source = source,
-            Corner = FromPlane(new Point(corner.X, corner.Y)),
+            Corner = FromPlane(filmToPlane.Apply(new Point(0, 0))),
             StepX = FromPlane(new Point(stepX.X, stepX.Y)),
             StepY = FromPlane(new Point(stepY.X, stepY.Y)),
             HalfDepth = halfDepth,

@@ -1,4 +1,5 @@
 using ElbowAssist.Anatomy;
+using ElbowAssist.Anatomy.Landmarks;
 
 namespace ElbowAssist.Phantom.Truth;
 
@@ -25,7 +26,7 @@ public sealed record FilmTruth(
     Sex Sex,
     IReadOnlyList<string> Injuries,
     IReadOnlyList<TruthLandmark> Landmarks,
-    Locator Locator,
+    LocatorPoints Locator,
     double ViewErrorDegrees,
     double FlexionDegrees,
     double UnitWMillimetres,

@@ -267,16 +267,16 @@ internal sealed class LandmarkTruth
 
     private void AddContour(string name, OutlinePoint outline)
     {
-        var position = FilmCamera.ToPixel(placement, outline.Position);
+        var position = placement.PlaneToFilm.Apply(outline.Position);
         if (OnFilm(position))
         {
-            found[name] = new TruthLandmark(name, LandmarkKind.Contour, position, FilmCamera.ToPixel(placement, outline.Tangent).Unit);
+            found[name] = new TruthLandmark(name, LandmarkKind.Contour, position, placement.PlaneToFilm.Apply(outline.Tangent).Unit);
         }
     }
 
     private void AddPoint(string name, Vec3 p, bool shown)
     {
-        var position = FilmCamera.ToPixel(placement, camera.ToPlane(p));
+        var position = placement.PlaneToFilm.Apply(camera.ToPlane(p));
         if (shown && OnFilm(position))
         {
             found[name] = new TruthLandmark(name, LandmarkKind.Point, position, null);
