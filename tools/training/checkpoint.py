@@ -28,12 +28,13 @@ def load(path):
     return torch.load(path, map_location="cpu")
 
 
+@torch.no_grad()
 def restore_moments(optimiser, parameters, moments, steps):
     """Puts second moments back; the step count keeps bias correction from starting anew."""
     for p, root in zip(parameters, moments):
         if root is not None:
             square = root.to(p.device).float() ** 2
             # A half cannot hold the smallest moments; zero there would make the next step huge.
-            square = square.clamp(min=float(square.mean()) * 1e-4 + 1e-16)
+            second = torch.empty_like(p).copy_(square.clamp(min=float(square.mean()) * 1e-4 + 1e-16))
             optimiser.state[p] = {"step": torch.tensor(float(steps), device=p.device), "exp_avg": torch.zeros_like(p),
-                                  "exp_avg_sq": square.to(memory_format=torch.preserve_format)}
+                                  "exp_avg_sq": second.detach()}

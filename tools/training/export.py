@@ -1,4 +1,8 @@
-"""Writes a model folder: the network as ONNX, its manifest, its card, a golden case; and checks them."""
+"""Writes a model folder: the network as ONNX, its manifest, its card, a golden case; and checks them.
+
+    python3 export.py --checkpoint lateral.pt --out models/lateral [--evaluation evaluation.json] [--film input.bin]
+"""
+import argparse
 import hashlib
 import inspect
 import json
@@ -6,8 +10,10 @@ import os
 import shutil
 
 import numpy as np
+import onnx
 import torch
 
+import checkpoint
 import evaluate
 import onnx_check
 from card import card, limits
@@ -48,9 +54,10 @@ def write_onnx(path, net, names):
     model = Exported(net, names).eval()
     options = {"opset_version": OPSET, "input_names": ["film"], "output_names": names}
     if "dynamo" in inspect.signature(torch.onnx.export).parameters:
-        options["dynamo"] = False
+        options["dynamo"] = False  # the newer exporter writes opset 18 and later only
     with torch.no_grad():
         torch.onnx.export(model, torch.zeros(1, 1, 256, 256), path, **options)
+    onnx.checker.check_model(path)
 
 
 def runners():
@@ -152,3 +159,26 @@ def write_model_folder(folder, name, net, landmarks, scale, film, figures):
     with open(os.path.join(folder, "CARD.md"), "w", encoding="utf-8") as file:
         file.write(card(content, os.path.getsize(path)))
     return worst
+
+
+def main():
+    options = argparse.ArgumentParser(description=__doc__)
+    options.add_argument("--checkpoint", required=True)
+    options.add_argument("--out", required=True)
+    options.add_argument("--evaluation", help="figures to write into manifest and card")
+    options.add_argument("--film", help="a standardised film, float32, for the golden case; noise without it")
+    a = options.parse_args()
+    state = checkpoint.load(a.checkpoint)
+    net = evaluate.build(state["model"], state["landmarks"], state["scale"])
+    net.load_state_dict({k: v.float() if v.is_floating_point() else v for k, v in state["ema"].items()})
+    film, figures = torch.randn(1, 1, 256, 256), None
+    if a.film:
+        film = torch.from_numpy(np.fromfile(a.film, "<f4").reshape(1, 1, 256, 256))
+    if a.evaluation:
+        with open(a.evaluation, encoding="utf-8") as file:
+            figures = json.load(file)
+    print(write_model_folder(a.out, state["model"], net, state["landmarks"], state["scale"], film, figures))
+
+
+if __name__ == "__main__":
+    main()

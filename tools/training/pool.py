@@ -44,11 +44,10 @@ class Pool:
                                                device=self.device)
             begin, end = self.at, self.at + frame.films
             if end <= self.capacity:
+                # Pinned memory is not handed out again before its copy is done, so nothing need wait here.
                 self.store[name][begin:end].copy_(value, non_blocking=True)
             else:
                 self.store[name][index.to(self.device)] = value.to(self.device)
-        if self.device.type == "cuda":
-            torch.cuda.current_stream().synchronize()
         self.at = (self.at + frame.films) % self.capacity
         self.received += frame.films
 
@@ -128,6 +127,18 @@ def film_edge(n, size, device, share=0.25):
     return (away < limit).float()
 
 
+def letterbox(n, size, device, keep, share=0.7):
+    """1 on the film, 0 in the bars that make it square; no bars where they would hide the points `keep` [n, p, 2]."""
+    axis = (torch.arange(size, device=device, dtype=torch.float32) + 0.5) / size * 2 - 1
+    half = 1 - torch.rand(n, 1, 1, 1, device=device) * 0.4
+    upright = torch.rand(n, 1, 1, 1, device=device) < 0.6
+    away = torch.where(upright, axis.view(1, 1, 1, -1).expand(1, 1, size, size), axis.view(1, 1, -1, 1).expand(1, 1, size, size))
+    bars = (away.abs() < half).float()
+    hidden = (torch.isfinite(keep).all(2) & (sample_at(bars, keep) < 0.5)).any(1)
+    plain = (torch.rand(n, device=device) > share) | hidden
+    return torch.where(plain.view(n, 1, 1, 1), torch.ones_like(bars), bars)
+
+
 def make_batch(raw, maker, view_model, move=True):
     """From raw arrays to a batch for the network: films and everything the losses and the evaluation ask for."""
     n, size = raw["paths"].shape[0], raw["paths"].shape[3]
@@ -136,9 +147,10 @@ def make_batch(raw, maker, view_model, move=True):
     paths = place.image(raw["paths"].float())
     bits = torch.tensor([1, 2, 4], device=device, dtype=torch.uint8).view(1, 3, 1, 1)
     labels = place.image(((raw["labels"].unsqueeze(1) & bits) > 0).float(), "nearest")
-    on_film = place.inside * film_edge(n, size, device, 0.1 if view_model else 0.25)
     locator = place.points(raw["locator"])
-    film, field = maker(paths, on_film, keep=locator[:, 1:2] if view_model else None)
+    joint = locator[:, 1:2]
+    on_film = place.inside * (letterbox(n, size, device, joint) if view_model else film_edge(n, size, device))
+    film, field = maker(paths, on_film, keep=joint if view_model else None)
     batch = {"film": film, "size": size, "labels": labels * field, "field": field,
              "view_error": raw["viewError"].float(), "view_class": raw["view_class"], "locator": locator,
              "locator_visible": shown(locator, field),

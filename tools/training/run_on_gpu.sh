@@ -17,7 +17,7 @@ mkdir -p "$work" "$out"
 export PYTHONUNBUFFERED=1 DOTNET_SYSTEM_GLOBALIZATION_INVARIANT=1 DOTNET_BUNDLE_EXTRACT_BASE_DIR="$work/extract"
 
 feed="$1"; shift
-seconds=580 device=gpu models=lateral,ap,view checkfilms=1024 options=()
+seconds=580 device=gpu models=lateral,ap,view checkfilms=512 options=()
 while [ $# -gt 0 ]; do
   case "$1" in
     --seconds) seconds="$2"; shift 2 ;;
@@ -42,7 +42,7 @@ feed=$(readlink -f "$feed")
 
 # ---- does it feed? (stops here, early, if not)
 if [ "$device" = gpu ]; then nvidia-smi --query-gpu=name,memory.total --format=csv,noheader; fi
-timeout 60 python3 "$here/check_feed.py" --device "$device" --films "$checkfilms" --models "$models" "$feed" \
+timeout 60 "${PYTHON:-python3}" "$here/check_feed.py" --device "$device" --films "$checkfilms" --models "$models" "$feed" \
   2>&1 | tee "$out/feed-check.log"
 echo "feed checked after $(($(date +%s) - began)) s"
 
@@ -52,7 +52,7 @@ left=$((seconds - ($(date +%s) - began) - 8))
 keeper=$!
 trap 'kill $keeper 2>/dev/null || true' EXIT
 status=0
-timeout -s TERM -k 45 "$((left + 5))" python3 "$here/train.py" --feed "$feed" --out "$work" \
+timeout -s TERM -k 45 "$((left + 5))" "${PYTHON:-python3}" "$here/train.py" --feed "$feed" --out "$work" \
   --minutes "$(awk "BEGIN{print $left/60}")" "${options[@]}" || status=$?
 
 # ---- pack

@@ -96,6 +96,7 @@ class Trainer:
         self.say(f"{parameters / 1e6:.3f} M parameters, {macs / 1e9:.3f} GMAC a film, {self.device}"
                  + (f" {torch.cuda.get_device_name()}" if self.cuda else "") + f", torch {torch.__version__}")
         self.net.to(memory_format=torch.channels_last)
+        self.ema.to(memory_format=torch.channels_last)
         extra = {"fused": True} if self.cuda else {}
         self.optimiser = torch.optim.AdamW(self.net.parameters(), lr=1e-4, weight_decay=1e-2, betas=(0.9, 0.99), **extra)
         if state:
@@ -223,7 +224,8 @@ class Trainer:
             if self.run_steps in range(31, 41):
                 split = [s + b - a for s, a, b in zip(split, (t0, t1, t2), (t1, t2, t3))]
             if self.run_steps == 40:
-                self.say("ms a step: feed %.1f, film %.1f, network %.1f" % tuple(100 * s for s in split))
+                memory = f", {torch.cuda.max_memory_allocated() / 2**30:.1f} GiB" if self.cuda else ""
+                self.say("ms a step: feed %.1f, film %.1f, network %.1f" % tuple(100 * s for s in split) + memory)
             if self.run_steps % every == 0:
                 self.report(recent, rate, every, last_time)
                 recent, last_time = [], time.time()
@@ -251,6 +253,7 @@ class Trainer:
         self.write_curve()
         o = self.options
         result, golden = None, None
+        torch.backends.cudnn.benchmark = False  # too few films to pay for tuning
         try:
             began = time.time()
             result, golden = evaluate(self.name, self.ema, o.feed, o.validation, self.maker, o.device,
