@@ -46,7 +46,7 @@ public static class AnteriorHumeralLineRule
     {
         < 0 => AnteriorLineZone.CapitellumBehindLine,
         < 1.0 / 3 => AnteriorLineZone.AnteriorThird,
-        <= 2.0 / 3 => AnteriorLineZone.MiddleThird,
+        < 2.0 / 3 => AnteriorLineZone.MiddleThird,
         <= 1 => AnteriorLineZone.PosteriorThird,
         > 1 => AnteriorLineZone.CapitellumBeforeLine,
         _ => throw new ArgumentOutOfRangeException(nameof(position), "The position must be a number."),

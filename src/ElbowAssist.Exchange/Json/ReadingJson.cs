@@ -32,7 +32,7 @@ public static class ReadingJson
         return ReadingConsistency.FirstBreach(reading) is { } breach ? throw new ExchangeFormatException(breach) : reading;
     }
 
-    private static void Write(Utf8JsonWriter json, FilmReading reading)
+    internal static void Write(Utf8JsonWriter json, FilmReading reading)
     {
         json.WriteStartObject();
         json.WriteString("schema", FilmReading.SchemaId);
@@ -76,7 +76,7 @@ public static class ReadingJson
         json.WriteEndObject();
     }
 
-    private static FilmReading Read(JsonCursor root)
+    internal static FilmReading Read(JsonCursor root)
     {
         ExpectSchema(root, FilmReading.SchemaId);
         return new FilmReading

@@ -11,6 +11,9 @@ public static class Schemas
     /// <summary>Schema of <c>elbowassist/truth/1</c>.</summary>
     public static string Truth { get; } = Load("truth-1");
 
+    /// <summary>Schema of <c>elbowassist/study/1</c>; it refers to the schema of a reading.</summary>
+    public static string Study { get; } = Load("study-1");
+
     /// <summary>Schema of the sidecar <c>&lt;film file&gt;.info.json</c>.</summary>
     public static string Sidecar { get; } = Load("sidecar-1");
 
