@@ -1,0 +1,112 @@
+using System.Numerics.Tensors;
+using ElbowAssist.Geometry;
+
+namespace ElbowAssist.Models.Decoding;
+
+/// <summary>
+/// Heatmap logits to places: softmax over the map, then the mean over the cells within <see cref="Radius"/> of the
+/// highest. Cell i covers input pixels [i·stride, (i + 1)·stride); its centre is (i + 0.5)·stride.
+/// </summary>
+public static class HeatmapDecoder
+{
+    /// <summary>Cells on each side of the highest cell that are averaged.</summary>
+    public const int Radius = 3;
+
+    /// <summary>Cells around the highest in which no second place is sought, so that the two averages do not overlap.</summary>
+    private const int Apart = (2 * Radius) + 1;
+
+    /// <summary>Decodes one map.</summary>
+    /// <param name="logits">Row by row; overwritten with the softmax.</param>
+    /// <param name="width">Columns of the map.</param>
+    /// <param name="height">Rows of the map.</param>
+    /// <param name="stride">Input pixels per cell.</param>
+    /// <returns>NaN coordinates and no share if the map holds values that are not finite.</returns>
+    public static HeatmapPeak Decode(Span<float> logits, int width, int height, int stride)
+    {
+        if (logits.Length != width * height)
+        {
+            throw new ArgumentException("The map must hold width × height values.", nameof(logits));
+        }
+
+        var highest = TensorPrimitives.Max(logits);
+        var peak = TensorPrimitives.IndexOfMax<float>(logits);
+        if (!float.IsFinite(highest))
+        {
+            return new HeatmapPeak(new Point(double.NaN, double.NaN), 0, new Point(double.NaN, double.NaN), 0, default);
+        }
+
+        TensorPrimitives.Subtract(logits, highest, logits);
+        TensorPrimitives.Exp(logits, logits);
+        var total = (double)TensorPrimitives.Sum<float>(logits);
+
+        var first = Around(logits, width, height, peak % width, peak / width);
+        var second = Highest(logits, width, height, peak % width, peak / width);
+        var other = second < 0 ? default : Around(logits, width, height, second % width, second / width);
+        return new HeatmapPeak(
+            new Point(first.X * stride, first.Y * stride),
+            first.Sum / total,
+            second < 0 ? new Point(double.NaN, double.NaN) : new Point(other.X * stride, other.Y * stride),
+            second < 0 ? 0 : other.Sum / total,
+            first.Spread * ((double)stride * stride));
+    }
+
+    private static (double X, double Y, double Sum, Covariance Spread) Around(
+        ReadOnlySpan<float> map, int width, int height, int column, int row)
+    {
+        double sum = 0, x = 0, y = 0, xx = 0, xy = 0, yy = 0;
+        for (var r = Math.Max(0, row - Radius); r <= Math.Min(height - 1, row + Radius); r++)
+        {
+            for (var c = Math.Max(0, column - Radius); c <= Math.Min(width - 1, column + Radius); c++)
+            {
+                double p = map[(r * width) + c];
+                double dx = c - column, dy = r - row;
+                sum += p;
+                x += p * dx;
+                y += p * dy;
+                xx += p * dx * dx;
+                xy += p * dx * dy;
+                yy += p * dy * dy;
+            }
+        }
+
+        x /= sum;
+        y /= sum;
+        var spread = new Covariance((xx / sum) - (x * x), (xy / sum) - (x * y), (yy / sum) - (y * y));
+        return (column + 0.5 + x, row + 0.5 + y, sum, spread);
+    }
+
+    private static int Highest(ReadOnlySpan<float> map, int width, int height, int column, int row)
+    {
+        var best = -1;
+        for (var r = 0; r < height; r++)
+        {
+            var line = map.Slice(r * width, width);
+            if (Math.Abs(r - row) > Apart)
+            {
+                Consider(map, line, r * width, ref best);
+                continue;
+            }
+
+            var left = Math.Max(0, column - Apart);
+            var right = Math.Min(width, column + Apart + 1);
+            Consider(map, line[..left], r * width, ref best);
+            Consider(map, line[right..], (r * width) + right, ref best);
+        }
+
+        return best;
+    }
+
+    private static void Consider(ReadOnlySpan<float> map, ReadOnlySpan<float> line, int start, ref int best)
+    {
+        if (line.IsEmpty)
+        {
+            return;
+        }
+
+        var at = start + TensorPrimitives.IndexOfMax(line);
+        if (best < 0 || map[at] > map[best])
+        {
+            best = at;
+        }
+    }
+}

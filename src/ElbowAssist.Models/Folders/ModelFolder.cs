@@ -1,0 +1,100 @@
+using System.Security.Cryptography;
+using System.Text.Json;
+
+namespace ElbowAssist.Models.Folders;
+
+/// <summary>A model folder whose manifest is complete and whose ONNX file has the stated hash.</summary>
+public sealed class ModelFolder
+{
+    private const long MostOnnxBytes = 512L << 20;
+    private const long MostManifestBytes = 16L << 20;
+
+    private ModelFolder(string path, ModelManifest manifest, byte[] onnx)
+    {
+        Path = path;
+        Manifest = manifest;
+        Onnx = onnx;
+    }
+
+    /// <summary>Path of the folder.</summary>
+    public string Path { get; }
+
+    /// <summary>The manifest.</summary>
+    public ModelManifest Manifest { get; }
+
+    /// <summary>The ONNX file; the bytes that were hashed are the bytes that run.</summary>
+    internal byte[] Onnx { get; }
+
+    /// <summary>The JSON Schema of manifests, as text.</summary>
+    public static string ManifestSchema()
+    {
+        using var stream = typeof(ModelFolder).Assembly.GetManifestResourceStream("model.schema.json")!;
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+
+    /// <summary>Reads the manifest and checks it and the hash of the network.</summary>
+    /// <exception cref="ModelFolderException">Something is missing, damaged or does not fit.</exception>
+    public static ModelFolder Open(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var manifest = ReadManifest(path);
+        ManifestRules.Check(path, manifest);
+        var onnx = ReadBytes(path, manifest.Onnx.File, MostOnnxBytes);
+        var actual = Convert.ToHexStringLower(SHA256.HashData(onnx));
+        if (!string.Equals(actual, manifest.Onnx.Sha256, StringComparison.OrdinalIgnoreCase))
+        {
+            throw new ModelFolderException(path, $"has a {manifest.Onnx.File} whose SHA-256 is not the one in model.json; fetch the folder again.");
+        }
+
+        return new ModelFolder(path, manifest, onnx);
+    }
+
+    /// <summary>Folders with a manifest, below a folder of models, in the order of their names.</summary>
+    /// <exception cref="ModelFolderException">The folder does not exist.</exception>
+    public static IReadOnlyList<string> Find(string modelsFolder) => Directory.Exists(modelsFolder)
+        ? [.. Directory.EnumerateDirectories(modelsFolder)
+            .Where(f => File.Exists(System.IO.Path.Combine(f, "model.json")))
+            .Order(StringComparer.Ordinal)]
+        : throw new ModelFolderException(modelsFolder, "does not exist; name the folder that holds the models.");
+
+    private static ModelManifest ReadManifest(string path)
+    {
+        var bytes = ReadBytes(path, "model.json", MostManifestBytes);
+        try
+        {
+            return JsonSerializer.Deserialize<ModelManifest>(bytes, ModelManifest.JsonOptions)
+                ?? throw new ModelFolderException(path, "has an empty model.json.");
+        }
+        catch (JsonException e)
+        {
+            var where = string.IsNullOrEmpty(e.Path) || e.Path == "$" ? "" : $" at {e.Path}";
+            var what = e.Message.Contains("missing required", StringComparison.Ordinal)
+                ? $"lacks {e.Message[(e.Message.IndexOf(':', StringComparison.Ordinal) + 1)..].Trim().TrimEnd('.')}{where}"
+                : $"is not valid{where}";
+            throw new ModelFolderException(path, $"has a model.json that {what}.", e);
+        }
+    }
+
+    private static byte[] ReadBytes(string folder, string file, long most)
+    {
+        var path = System.IO.Path.Combine(folder, file);
+        try
+        {
+            if (new FileInfo(path).Length > most)
+            {
+                throw new ModelFolderException(folder, $"has a {file} that is too large.");
+            }
+
+            return File.ReadAllBytes(path);
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            throw new ModelFolderException(folder, $"has no {file}.", e);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new ModelFolderException(folder, $"has a {file} that cannot be opened.", e);
+        }
+    }
+}

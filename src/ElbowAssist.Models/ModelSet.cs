@@ -1,0 +1,68 @@
+using ElbowAssist.Anatomy;
+using ElbowAssist.Models.Folders;
+using ElbowAssist.Models.Inference;
+
+namespace ElbowAssist.Models;
+
+/// <summary>The models of one installation: one view model and at most one landmark model per view, loaded and checked.</summary>
+public sealed class ModelSet : IDisposable
+{
+    private readonly IReadOnlyDictionary<View, LandmarkModel> landmarks;
+
+    private ModelSet(ViewModel view, IReadOnlyDictionary<View, LandmarkModel> landmarks)
+    {
+        View = view;
+        this.landmarks = landmarks;
+    }
+
+    /// <summary>The view model.</summary>
+    public ViewModel View { get; }
+
+    /// <summary>Views with a landmark model.</summary>
+    public IEnumerable<View> Views => landmarks.Keys;
+
+    /// <summary>Loads every model needed, so that whatever does not fit is said before any film is read.</summary>
+    /// <param name="modelsFolder">Folder with one folder per model.</param>
+    /// <param name="preferred">Name of a folder or model that must be taken for its view, or null: the first of each kind by folder name.</param>
+    /// <param name="threads">Threads of one run; <see cref="ModelThreads.Interactive"/> if null.</param>
+    /// <exception cref="ModelFolderException">A folder does not fit, the preferred one is missing, or there is no view model.</exception>
+    public static ModelSet Load(string modelsFolder, string? preferred = null, int? threads = null)
+    {
+        var folders = ModelFolder.Find(modelsFolder).Select(ModelFolder.Open).ToList();
+        if (preferred is not null)
+        {
+            var chosen = folders.Find(f => Path.GetFileName(f.Path) == preferred || f.Manifest.Name == preferred)
+                ?? throw new ModelFolderException(modelsFolder, $"holds no model named {preferred}; the models there are {string.Join(", ", folders.Select(f => f.Manifest.Name))}.");
+            folders.Remove(chosen);
+            folders.Insert(0, chosen);
+        }
+
+        var viewFolder = folders.Find(f => f.Manifest.Task == "view")
+            ?? throw new ModelFolderException(modelsFolder, "holds no view model.");
+        var loaded = new Dictionary<View, LandmarkModel>();
+        var count = threads ?? ModelThreads.Interactive;
+        foreach (var folder in folders.Where(f => f.Manifest.Task == "landmarks"))
+        {
+            if (!loaded.ContainsKey(ManifestRules.ViewOf(folder.Manifest.Views[0])))
+            {
+                var model = LandmarkModel.Load(folder, count);
+                loaded[model.View] = model;
+            }
+        }
+
+        return new ModelSet(ViewModel.Load(viewFolder, count), loaded);
+    }
+
+    /// <summary>The landmark model of a view, or null.</summary>
+    public LandmarkModel? LandmarksOf(View view) => landmarks.GetValueOrDefault(view);
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        View.Dispose();
+        foreach (var model in landmarks.Values)
+        {
+            model.Dispose();
+        }
+    }
+}
