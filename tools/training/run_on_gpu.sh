@@ -37,7 +37,7 @@ case "$feed" in
   *.gz) gzip -dc "$feed" > "$work/feed-program"; feed="$work/feed-program" ;;
 esac
 [ -f "$feed" ] || { echo "There is no feed program at '$feed'." >&2; exit 2; }
-if ! [ -x "$feed" ]; then cp "$feed" "$work/feed-program"; chmod +x "$work/feed-program"; feed="$work/feed-program"; fi
+if ! [ -x "$feed" ]; then [ "$feed" -ef "$work/feed-program" ] || cp "$feed" "$work/feed-program"; chmod +x "$work/feed-program"; feed="$work/feed-program"; fi
 feed=$(readlink -f "$feed")
 
 # ---- does it feed? (stops here, early, if not)

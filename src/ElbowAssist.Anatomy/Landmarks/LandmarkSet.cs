@@ -18,7 +18,7 @@ public sealed class LandmarkSet
         indices = landmarks.Select((l, i) => KeyValuePair.Create(l.Name, i)).ToFrozenDictionary(StringComparer.Ordinal);
     }
 
-    /// <summary>The 49 landmarks of the lateral view.</summary>
+    /// <summary>The landmarks of the lateral view.</summary>
     public static LandmarkSet Lateral { get; } = new(View.Lateral,
     [
         .. Contour(HumerusAnterior, 5),
