@@ -7,7 +7,7 @@ internal static class VrDictionary
 {
     private static readonly FrozenDictionary<Tag, Vr> Known = new (Vr Vr, Tag[] Tags)[]
     {
-        (Vr.UL, [Tag.FileMetaInformationGroupLength]),
+        (Vr.UL, [Tag.FileMetaInformationGroupLength, Tag.LinePattern]),
         (Vr.OB, [Tag.FileMetaInformationVersion]),
         (Vr.UI,
         [
@@ -31,7 +31,7 @@ internal static class VrDictionary
             Tag.TemplateIdentifier, Tag.GraphicLayer, Tag.BoundingBoxAnnotationUnits, Tag.AnchorPointAnnotationUnits,
             Tag.GraphicAnnotationUnits, Tag.BoundingBoxTextHorizontalJustification, Tag.AnchorPointVisibility,
             Tag.GraphicType, Tag.GraphicFilled, Tag.ImageHorizontalFlip, Tag.ContentLabel, Tag.PresentationSizeMode,
-            Tag.PresentationLutShape,
+            Tag.PresentationLutShape, Tag.ShadowStyle, Tag.LineDashingStyle,
         ]),
         (Vr.DA,
         [
@@ -69,14 +69,16 @@ internal static class VrDictionary
         [
             Tag.FailureReason, Tag.SamplesPerPixel, Tag.PlanarConfiguration, Tag.Rows, Tag.Columns, Tag.BitsAllocated,
             Tag.BitsStored, Tag.HighBit, Tag.PixelRepresentation, Tag.PixelPaddingValue, Tag.PixelPaddingRangeLimit,
-            Tag.LutDescriptor, Tag.LutData, Tag.GraphicDimensions, Tag.NumberOfGraphicPoints, Tag.ImageRotation,
+            Tag.LutDescriptor, Tag.GraphicDimensions, Tag.NumberOfGraphicPoints, Tag.ImageRotation,
             Tag.GraphicLayerRecommendedDisplayGrayscaleValue, Tag.GraphicLayerRecommendedDisplayCieLabValue,
+            Tag.ShadowColorCieLabValue, Tag.PatternOnColorCieLabValue,
         ]),
         (Vr.SS, [Tag.PixelIntensityRelationshipSign]),
         (Vr.SL, [Tag.DisplayedAreaTopLeftHandCorner, Tag.DisplayedAreaBottomRightHandCorner]),
         (Vr.FL,
         [
             Tag.BoundingBoxTopLeftHandCorner, Tag.BoundingBoxBottomRightHandCorner, Tag.AnchorPoint, Tag.GraphicData,
+            Tag.ShadowOffsetX, Tag.ShadowOffsetY, Tag.ShadowOpacity, Tag.LineThickness, Tag.PatternOnOpacity,
         ]),
         (Vr.SQ,
         [
@@ -88,9 +90,9 @@ internal static class VrDictionary
             Tag.PurposeOfReferenceCodeSequence, Tag.PerformedProcedureCodeSequence,
             Tag.CurrentRequestedProcedureEvidenceSequence, Tag.ContentTemplateSequence, Tag.ContentSequence,
             Tag.ViewCodeSequence, Tag.GraphicAnnotationSequence, Tag.TextObjectSequence, Tag.GraphicObjectSequence,
-            Tag.DisplayedAreaSelectionSequence, Tag.GraphicLayerSequence,
+            Tag.DisplayedAreaSelectionSequence, Tag.GraphicLayerSequence, Tag.LineStyleSequence,
         ]),
-        (Vr.OW, [Tag.PixelData]),
+        (Vr.OW, [Tag.PixelData, Tag.LutData]),
     }.SelectMany(group => group.Tags.Select(tag => KeyValuePair.Create(tag, group.Vr))).ToFrozenDictionary();
 
     /// <summary>The representation of an attribute; <see cref="Vr.UN"/> if it has no name here.</summary>
