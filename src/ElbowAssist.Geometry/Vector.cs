@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace ElbowAssist.Geometry;
 
 /// <summary>A displacement in the plane, in the unit of the points it connects.</summary>
@@ -34,6 +36,10 @@ public readonly record struct Vector(double X, double Y)
 
     /// <summary>Scaling.</summary>
     public static Vector operator *(double factor, Vector a) => a * factor;
+
+    /// <summary>Both components, culture-invariant.</summary>
+    /// <remarks>The text a record writes by itself would contain every derived vector, and theirs, without end.</remarks>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"({X}, {Y})");
 
     /// <summary>Scaling by the inverse.</summary>
     public static Vector operator /(Vector a, double divisor) => new(a.X / divisor, a.Y / divisor);

@@ -7,8 +7,13 @@ namespace ElbowAssist.Geometry.Fits;
 /// </summary>
 public static class LineFit
 {
-    private const int MaximumIterations = 50;
-    private const double AngleTolerance = 1e-12;
+    private const int MaximumIterations = 1000;
+
+    /// <summary>Last step of the direction, radians.</summary>
+    private const double AngleTolerance = 1e-11;
+
+    /// <summary>Last step of the offset, in standard deviations.</summary>
+    private const double OffsetTolerance = 1e-9;
 
     /// <summary>Fits a line and its covariance.</summary>
     /// <param name="points">At least two points.</param>
@@ -67,11 +72,12 @@ public static class LineFit
         var angle = Math.Atan2(start.Direction.Y, start.Direction.X);
         var offset = start.Direction.Unit.Perpendicular.Dot(start.Point - origin);
         var floor = VarianceFloor(points);
+        var (lastCost, stepO, stepA) = (double.PositiveInfinity, 0.0, 0.0);
         line = default;
         for (var iteration = 0; iteration < MaximumIterations; iteration++)
         {
             var (sine, cosine) = Math.SinCos(angle);
-            double hOO = 0, hOA = 0, hAA = 0, gO = 0, gA = 0;
+            double hOO = 0, hOA = 0, hAA = 0, gO = 0, gA = 0, cost = 0;
             for (var i = 0; i < points.Length; i++)
             {
                 var term = Term(points[i] - origin, spread[i], sine, cosine, offset, options, floor);
@@ -81,33 +87,40 @@ public static class LineFit
                 hAA += w * term.ByAngle * term.ByAngle;
                 gO += w * term.ByOffset * term.Residual;
                 gA += w * term.ByAngle * term.Residual;
+                cost += HuberCost(term.Residual, options.HuberThreshold);
             }
 
-            var determinant = (hOO * hAA) - (hOA * hOA);
-            if (!(determinant > 0) || !double.IsFinite(determinant))
+            if (cost > lastCost * (1 + 1e-12))
             {
-                return double.IsNaN(determinant) ? FitExit.NotFinite : FitExit.NoDirection;
+                // Reweighting overshot: half the way back.
+                (stepO, stepA) = (stepO / 2, stepA / 2);
+                (offset, angle) = (offset - stepO, angle - stepA);
+            }
+            else
+            {
+                var determinant = (hOO * hAA) - (hOA * hOA);
+                if (!(determinant > 0) || !double.IsFinite(determinant))
+                {
+                    return double.IsNaN(determinant) ? FitExit.NotFinite : FitExit.NoDirection;
+                }
+
+                lastCost = cost;
+                stepO = -((hAA * gO) - (hOA * gA)) / determinant;
+                stepA = Math.Clamp(-((hOO * gA) - (hOA * gO)) / determinant, -0.5, 0.5);
+                (offset, angle) = (offset + stepO, angle + stepA);
             }
 
-            var stepO = -((hAA * gO) - (hOA * gA)) / determinant;
-            var stepA = -((hOO * gA) - (hOA * gO)) / determinant;
-            stepA = Math.Clamp(stepA, -0.5, 0.5);
-            offset += stepO;
-            angle += stepA;
-            if (Math.Abs(stepA) < AngleTolerance && Math.Abs(stepO) <= 1e-12 * (1 + Math.Abs(offset)))
+            // Reweighting creeps where a point sits on Huber's threshold; what it still gains there is far below any spread.
+            var tolerance = iteration < MaximumIterations - 1 ? 1 : 1e5;
+            if (Math.Abs(stepA) < tolerance * AngleTolerance && Math.Abs(stepO) * Math.Sqrt(hOO) < tolerance * OffsetTolerance)
             {
-                break;
-            }
-
-            if (iteration == MaximumIterations - 1 && Math.Abs(stepA) > 1e-7)
-            {
-                return FitExit.NotConverged;
+                var direction = new Vector(Math.Cos(angle), Math.Sin(angle));
+                line = Oriented(origin + (direction.Perpendicular * offset), direction, points);
+                return FitExit.Converged;
             }
         }
 
-        var direction = new Vector(Math.Cos(angle), Math.Sin(angle));
-        line = Oriented(origin + (direction.Perpendicular * offset), direction, points);
-        return points.Length == 2 ? FitExit.Exact : FitExit.Converged;
+        return FitExit.NotConverged;
     }
 
     /// <summary>The orthogonal least squares line, all points weighing alike; allocates nothing.</summary>
@@ -226,6 +239,12 @@ public static class LineFit
     {
         var size = Math.Abs(residual);
         return size <= threshold ? 1 : threshold / size;
+    }
+
+    private static double HuberCost(double residual, double threshold)
+    {
+        var size = Math.Abs(residual);
+        return size <= threshold ? size * size / 2 : threshold * (size - (threshold / 2));
     }
 
     private static bool HasSpread(ReadOnlySpan<Point> points, ReadOnlySpan<Covariance> spread, in LineFitOptions options)

@@ -86,8 +86,8 @@ public sealed class Redraws
     }
 
     /// <summary>
-    /// The interval between the quantiles that leave equal shares on both sides, by linear interpolation between order
-    /// statistics; NaN if no draw defined the value.
+    /// The interval between the quantiles that leave equal shares on both sides; NaN if no draw defined the value. The
+    /// quantile p of n draws is the order statistic p(n + 1), so that a further draw falls inside with the stated share.
     /// </summary>
     /// <param name="value">Number of the value.</param>
     /// <param name="coverage">Share inside, e.g. 0.95.</param>
@@ -104,11 +104,9 @@ public sealed class Redraws
 
     private static double Quantile(ReadOnlySpan<double> sorted, double probability)
     {
-        var position = probability * (sorted.Length - 1);
-        var below = (int)position;
-        return below + 1 >= sorted.Length
-            ? sorted[^1]
-            : sorted[below] + ((position - below) * (sorted[below + 1] - sorted[below]));
+        var position = Math.Clamp((probability * (sorted.Length + 1)) - 1, 0, sorted.Length - 1);
+        var below = Math.Min((int)position, sorted.Length - 2);
+        return below < 0 ? sorted[0] : sorted[below] + ((position - below) * (sorted[below + 1] - sorted[below]));
     }
 
     private static void Shift(JointCovariance spread, double[] normals, Vector[] shift)
