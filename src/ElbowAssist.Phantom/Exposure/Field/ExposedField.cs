@@ -64,6 +64,20 @@ public sealed class ExposedField
         return along < border - gap ? PlateArea.Second : along < border ? PlateArea.Gap : PlateArea.First;
     }
 
+    /// <summary>Pixel of the second film shown at a pixel of the plate: its middle strip, moved to the edge.</summary>
+    internal (int X, int Y) SecondPlace(int x, int y)
+    {
+        var shiftX = second is null ? 0 : width * (1 - second.Share) / 2;
+        var shiftY = second is null ? 0 : height * (1 - second.Share) / 2;
+        return second?.Edge switch
+        {
+            FilmEdge.Left => ((int)Math.Min(width - 1, x + shiftX), y),
+            FilmEdge.Right => ((int)Math.Max(0, x - shiftX), y),
+            FilmEdge.Top => (x, (int)Math.Min(height - 1, y + shiftY)),
+            _ => (x, (int)Math.Max(0, y - shiftY)),
+        };
+    }
+
     private double Through(double outsidePixels)
     {
         var penumbra = Math.Max(0.5, field.PenumbraMm / pixelMm);
