@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Runtime.InteropServices;
 using ElbowAssist.Anatomy;
 using ElbowAssist.Phantom.Gpu;
+using ElbowAssist.Phantom.NearMiss.Rendering;
 using ElbowAssist.Phantom.Rendering;
 using ElbowAssist.Phantom.Sampling;
 
@@ -16,6 +17,9 @@ internal static class FilmSource
     {
         using var prepared = new BlockingCollection<FrameBatch>(Ahead);
         using var gpu = options.Gpu ? GpuFilmRenderer.OnGpu(options.Batch, options.Size) : null;
+        using var nearMisses = options.Gpu && options.Views.Any(v => v.View is null && v.Share > 0)
+            ? GpuNearMissRenderer.OnGpu(options.Batch, options.Size)
+            : null;
         Exception? failure = null;
         var producer = new Thread(() =>
         {
@@ -39,24 +43,29 @@ internal static class FilmSource
             IsBackground = true,
         };
         producer.Start();
-        Write(options, prepared.GetConsumingEnumerable(), gpu, output);
+        Write(options, prepared.GetConsumingEnumerable(), gpu, nearMisses, output);
         if (failure is not null)
         {
             throw new InvalidOperationException("Preparing a frame failed.", failure);
         }
     }
 
-    private static void Write(FeedOptions options, IEnumerable<FrameBatch> batches, GpuFilmRenderer? gpu, Stream output)
+    private static void Write(
+        FeedOptions options, IEnumerable<FrameBatch> batches, GpuFilmRenderer? gpu, GpuNearMissRenderer? nearMisses, Stream output)
     {
         var writer = new FrameWriter(output, options.Size);
         var area = options.Size * options.Size;
         var writing = Task.CompletedTask;
         foreach (var batch in batches)
         {
-            var films = batch.Geometries.Length;
+            var films = batch.Count;
             var paths = new byte[films * 5 * area * 2];
             var labels = new byte[films * area];
-            if (gpu is not null)
+            if (nearMisses is not null && batch.NearMisses.Length > 0)
+            {
+                nearMisses.Render(batch.NearMisses, paths);
+            }
+            else if (gpu is not null)
             {
                 gpu.Render(batch.Geometries, paths, labels);
             }
@@ -75,9 +84,11 @@ internal static class FilmSource
     private static void RenderOnProcessor(FrameBatch batch, int size, byte[] paths, byte[] labels)
     {
         var area = size * size;
-        for (var i = 0; i < batch.Geometries.Length; i++)
+        for (var i = 0; i < batch.Count; i++)
         {
-            var image = FilmRenderer.Render(in batch.Geometries[i], size, size);
+            var image = batch.NearMisses.Length > 0
+                ? NearMissRenderer.Render(batch.NearMisses[i], size, size)
+                : FilmRenderer.Render(in batch.Geometries[i], size, size);
             var halves = MemoryMarshal.Cast<byte, Half>(paths.AsSpan());
             float[][] planes = [image.Soft, image.Fat, image.Bone, image.Metal, image.Cast];
             for (var p = 0; p < 5; p++)

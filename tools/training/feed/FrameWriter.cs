@@ -13,7 +13,7 @@ internal sealed class FrameWriter(Stream output, int size)
 {
     public void Write(FrameBatch batch, byte[] paths, byte[] labels)
     {
-        var films = batch.Geometries.Length;
+        var films = batch.Count;
         var set = batch.View is { } view ? LandmarkSet.Of(view) : null;
         string[] names = set is null ? [] : [.. set.Landmarks.Select(l => l.Name)];
         var header = JsonSerializer.SerializeToUtf8Bytes(new
@@ -50,7 +50,7 @@ internal sealed class FrameWriter(Stream output, int size)
         Write<byte>([.. truths.SelectMany(t => names.Select((_, k) => (byte)(t?.Landmarks[k].Visible == true ? 1 : 0)))]);
         Write<float>([.. truths.SelectMany(Locator)]);
         Write<float>([.. truths.Select(t => (float)(t?.ViewErrorDegrees ?? double.NaN))]);
-        Write<float>([.. truths.Select(t => (float)(t?.ObjectPixelMillimetres ?? double.NaN))]);
+        Write<float>(batch.PixelMm);
         Write<float>([.. truths.Select(t => (float)(t?.UnitWMillimetres ?? double.NaN))]);
         Write<float>([.. truths.Select(t => t?.AgeMonths ?? float.NaN)]);
         Write<byte>([.. truths.Select(t => (byte)(t?.Injuries.Count > 0 ? 1 : 0))]);

@@ -32,7 +32,7 @@ public static class ExposureSampler
             Processing = processing,
             Field = field,
             Annotations = AnnotationSampler.Sample(random, content, field),
-            Hand = FieldSampler.Hand(random, faults),
+            Hand = FieldSampler.Hand(random, faults, content),
             Second = FieldSampler.Second(random, faults),
             Faults = [.. faults.Order(StringComparer.Ordinal)],
         };

@@ -21,10 +21,9 @@ internal static class FieldSampler
         }
 
         var (sine, cosine) = Math.SinCos(turn * Math.PI / 180);
-        var margin = content.UnitPixels * (isCropped ? r.Uniform(-0.4, 0.8) : r.Uniform(1.1, 3));
+        var margin = content.UnitPixels * (isCropped ? r.Uniform(1.4, 3) : r.Uniform(1.1, 3));
         double halfWidth = 0, halfHeight = 0;
-        var points = isCropped ? content.Points.Take(1).ToArray() : content.Points;
-        foreach (var point in points)
+        foreach (var point in content.Points.Take(isCropped ? 1 : int.MaxValue))
         {
             var dx = point.X - content.Focus.X;
             var dy = point.Y - content.Focus.Y;
@@ -40,8 +39,8 @@ internal static class FieldSampler
             Shape = shape == FieldShape.Full ? FieldShape.Rectangle : shape,
             CentreX = (content.Focus.X + slipX - (content.Paths.Width / 2.0)) / longer,
             CentreY = (content.Focus.Y + slipY - (content.Paths.Height / 2.0)) / longer,
-            HalfWidth = Math.Max(content.UnitPixels * 1.2, (halfWidth * round) + margin) / longer,
-            HalfHeight = Math.Max(content.UnitPixels * 1.2, (halfHeight * round) + margin) / longer,
+            HalfWidth = Math.Max(content.UnitPixels * 1.6, (halfWidth * round) + margin) / longer,
+            HalfHeight = Math.Max(content.UnitPixels * 1.6, (halfHeight * round) + margin) / longer,
             TurnDegrees = turn,
             PenumbraMm = r.Uniform(0.3, 2.5),
             Leakage = leakage,
@@ -49,12 +48,14 @@ internal static class FieldSampler
         };
     }
 
-    public static HelperHand? Hand(CounterRandom r, HashSet<string> faults)
+    public static HelperHand? Hand(CounterRandom r, HashSet<string> faults, FilmContent content)
     {
+        const double knuckleToTipMm = 95;
         var angle = r.Uniform(0, 2 * Math.PI);
-        var reach = r.Uniform(0.42, 0.6);
+        var fieldMm = Math.Max(content.Paths.Width, content.Paths.Height) * content.PixelMm;
+        var reach = r.Uniform(0.22, 0.42) + (knuckleToTipMm / fieldMm);
         var hand = new HelperHand(
-            Math.Cos(angle) * reach, Math.Sin(angle) * reach, (angle * 180 / Math.PI) + 180 + r.Normal(0, 25), r.Uniform(155, 195));
+            Math.Cos(angle) * reach, Math.Sin(angle) * reach, (angle * 180 / Math.PI) + 180 + r.Normal(0, 20), r.Uniform(155, 195));
         return faults.Contains(FilmFaults.HelperHand) ? hand : null;
     }
 
