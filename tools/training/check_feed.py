@@ -19,16 +19,17 @@ def main():
     options.add_argument("--films", type=int, default=1024)
     options.add_argument("--batch", type=int, default=128)
     options.add_argument("--models", default="lateral,ap,view")
+    options.add_argument("--patience", type=float, default=30, help="seconds to wait for a frame")
     a = options.parse_args()
     for name in a.models.split(","):
         began = time.time()
         with Feed(a.feed, device=a.device, views=VIEWS_OF_MODEL[name], framing=FRAMING_OF_MODEL[name], size=256,
                   batch=a.batch, first_seed=1_000_000, step=1, count=a.films) as feed:
-            frame = feed.next(timeout=30)
+            frame = feed.next(timeout=a.patience)
             first, films, views = time.time() - began, frame.films, {frame.view}
             again = time.time()
             while True:
-                following = feed.next(timeout=30)
+                following = feed.next(timeout=a.patience)
                 if following is None:
                     break
                 frame, films = following, films + following.films

@@ -16,7 +16,8 @@ from film import FilmMaker
 from loss import mahalanobis_squared, split_error
 from network import LOCATOR_POINTS, VIEW_CLASSES, LandmarkNet, ViewNet
 from nonradiograph import NonRadiographs
-from pool import Pool, make_batch, with_nonradiographs
+from otheranatomy import OtherAnatomy
+from pool import Pool, drawn_frame, make_batch, with_nonradiographs
 
 VALIDATION_SEEDS = (10_000, 20_000)
 BANDS = (("0-1 y", 0, 24), ("2-4 y", 24, 60), ("5-8 y", 60, 108), ("9-12 y", 108, 156), ("13-17 y", 156, 216),
@@ -70,7 +71,7 @@ def evaluate(name, net, feed_program, films, maker, feed_device="cpu", batch=64,
     net = net.eval()
     tally, seed_state = Tally(), torch.random.get_rng_state()
     torch.manual_seed(20_000)
-    pictures = NonRadiographs(maker)
+    pictures, other = NonRadiographs(maker), OtherAnatomy(maker)
     landmarks, golden = None, None
     films = max(batch, films // batch * batch)
     with Feed(feed_program, pinned=device.type == "cuda", device=feed_device, views=VIEWS_OF_MODEL[name],
@@ -78,7 +79,7 @@ def evaluate(name, net, feed_program, films, maker, feed_device="cpu", batch=64,
               count=films) as feed, torch.no_grad():
         pool = Pool(batch, device)
         while True:
-            frame = feed.next()
+            frame = feed.next(120 if device.type == "cuda" else 600)
             if frame is None or (deadline and time.time() > deadline):
                 break
             check_seeds(frame.arrays["seeds"])
@@ -86,6 +87,9 @@ def evaluate(name, net, feed_program, films, maker, feed_device="cpu", batch=64,
             data = make_batch(pool.all_of(frame), maker, name == "view", move)
             if name == "view":
                 data = with_nonradiographs(data, maker, pictures, max(1, frame.films // 8))
+                if frame.view == "near-miss":
+                    drawn = make_batch(pool.all_of(drawn_frame(other(batch))), maker, True, move)
+                    add_view(tally, net(drawn["film"]), drawn)
             out = net(data["film"])
             golden = data["film"][:1].cpu() if golden is None else golden
             (add_view if name == "view" else add_landmarks)(tally, out, data)
@@ -196,8 +200,10 @@ def table(name, result):
     rows = [("all", result["all"]), ("injured", result["injured"]), ("uninjured", result["uninjured"])]
     rows += list(result["bands"].items()) + list(result["families"].items())
     for key, r in rows:
+        if r["mahalanobis2"] is None:
+            continue
         lines.append(f"  {key:24} {cell(r['point_mm'])} {cell(r['point_mm'], 'p95')}      {cell(r['edge_mm'])} "
-                     f"{cell(r['edge_mm'], 'p95')}    {cell(r['slip_mm'])} {r['mahalanobis2'] or 0:5.2f} {r['coverage95']}")
+                     f"{cell(r['edge_mm'], 'p95')}    {cell(r['slip_mm'])} {r['mahalanobis2']:5.2f} {r['coverage95']}")
     lines.append(f"  points within 2 mm {result['points_within_2mm']}, edges within 1 mm {result['edges_within_1mm']}, "
                  f"visibility {result['visibility']}, view error {result['view_error']}")
     return "\n".join(lines)

@@ -8,6 +8,7 @@ import math
 import torch
 import torch.nn.functional as F
 
+from feed import Frame
 from film import sample_at
 from network import VIEW_CLASSES
 
@@ -36,7 +37,8 @@ class Pool:
                 arrays.pop(name, None)
         elif frame.landmarks != self.names:
             raise ValueError(f"The feed sent {len(frame.landmarks)} landmarks of view {frame.view}, other than before.")
-        arrays["view_class"] = torch.full((frame.films,), VIEW_CLASSES.index(CLASS_OF_VIEW[frame.view]))
+        arrays["view_class"] = torch.full((frame.films,), VIEW_CLASSES.index(CLASS_OF_VIEW[frame.view]),
+                                          device=arrays["seeds"].device)
         index = (torch.arange(frame.films) + self.at) % self.capacity
         for name, value in arrays.items():
             if name not in self.store:
@@ -70,6 +72,19 @@ class Pool:
         raw = {name: value.to(self.device) for name, value in frame.arrays.items()}
         raw["view_class"] = torch.full((frame.films,), VIEW_CLASSES.index(CLASS_OF_VIEW[frame.view]), device=self.device)
         return raw
+
+
+def drawn_frame(paths):
+    """A frame of films that show no elbow and were drawn on the device, as if the feed had sent near misses."""
+    n, size, device = len(paths), paths.shape[3], paths.device
+
+    def full(*shape, value=float("nan"), dtype=torch.float32):
+        return torch.full((n,) + shape, value, dtype=dtype, device=device)
+
+    return Frame("near-miss", [], {
+        "paths": paths.half(), "labels": full(size, size, value=0, dtype=torch.uint8), "locator": full(4, 2),
+        "viewError": full(), "pixelMm": full(), "unitW": full(), "ageMonths": full(),
+        "injured": full(value=0, dtype=torch.uint8), "seeds": full(value=0, dtype=torch.int64)})
 
 
 class Placement:

@@ -19,6 +19,7 @@ from feed import Feed, FeedError, read_frame
 from film import FilmMaker, sample_at, standard
 from network import LandmarkNet, ViewNet, cost, fold
 from nonradiograph import NonRadiographs
+from otheranatomy import OtherAnatomy
 from picture import blur, jpeg, quantiles
 from pool import Placement, shown
 
@@ -146,6 +147,14 @@ class Films(unittest.TestCase):
         pictures = NonRadiographs(FilmMaker("cpu"))(8)
         self.assertEqual(tuple(pictures.shape), (8, 1, 256, 256))
         self.assertTrue(bool(torch.isfinite(pictures).all()))
+
+
+    def test_drawn_anatomy_has_bone_in_soft_tissue(self):
+        torch.manual_seed(8)
+        paths = OtherAnatomy(FilmMaker("cpu"))(5)
+        self.assertTrue(bool(torch.isfinite(paths).all()) and float(paths.min()) >= 0)
+        self.assertTrue(bool(((paths[:, 2] > 1).float().mean((1, 2)) > 0.005).all()))
+        self.assertTrue(bool(((paths[:, 0] > 5).float().mean((1, 2)) > 0.05).all()))
 
 
 class Losses(unittest.TestCase):

@@ -26,7 +26,7 @@ def parse():
     options.add_argument("--out", required=True, help="folder for checkpoints, logs and model folders")
     options.add_argument("--models", default="lateral,ap,view")
     options.add_argument("--minutes", type=float, default=9.0, help="wall clock for everything, validation included")
-    options.add_argument("--reserve", type=float, default=75.0, help="seconds kept for validation and export")
+    options.add_argument("--reserve", type=float, default=45.0, help="seconds kept for validation and export")
     options.add_argument("--resume", help="folder with <model>.pt checkpoints to go on from, where there are any")
     options.add_argument("--gpus", type=int, default=1, help="with 2: lateral on the first, the others on the second")
     options.add_argument("--device", choices=("gpu", "cpu"), default="gpu")
@@ -42,8 +42,8 @@ def parse():
     a = options.parse_args()
     if a.smoke:
         a.device, a.batch, a.pool, a.validation, a.scale, a.max_reuse = "cpu", 8, 64, 32, 0.25, 1e9
-        a.reserve = min(a.reserve, a.minutes * 30)
         a.feed = a.feed or [sys.executable, os.path.join(HERE, "smoke_feed.py")]
+    a.reserve = min(a.reserve, 0.4 * a.minutes * 60)
     if not a.feed:
         options.error("--feed is needed (or --smoke)")
     return a

@@ -15,12 +15,14 @@ from film import FilmMaker
 from loss import landmark_loss, view_loss
 from network import cost
 from nonradiograph import NonRadiographs
-from pool import Pool, make_batch, with_nonradiographs
+from otheranatomy import OtherAnatomy
+from pool import Pool, drawn_frame, make_batch, with_nonradiographs
 
 FIRST_SEED = {"lateral": 1_000_000, "ap": 1_300_000_000, "view": 2_600_000_000}
 RESERVED_SEED = 4_000_000_000
 CLASS_SHARES = {"lateral": 0.32, "ap": 0.32, "oblique": 0.16, "not-an-elbow": 0.20}
 NONRADIOGRAPH_SHARE = 1 / 8
+OTHER_EVERY = 12  # steps between two batches of drawn anatomy, of half the size of a training batch
 WARM_UP_STEPS = {"cuda": 200, "cpu": 10}
 EMA_DECAY = 0.998
 
@@ -55,7 +57,7 @@ class Trainer:
         self.deadline = min(self.deadline, time.time() + 40)
 
     def next_seed(self):
-        return self.first_seed + self.pool.received
+        return self.first_seed + self.fed
 
     # ---- setting up
 
@@ -79,12 +81,15 @@ class Trainer:
         torch.manual_seed(self.first_seed % 2**31 + 7)
         self.maker = FilmMaker(self.device)
         self.pictures = NonRadiographs(self.maker)
-        frame = self.feed.next(timeout=120)
+        self.other = OtherAnatomy(self.maker)
+        self.patience = 120 if self.cuda else 600  # seconds; a processor renders slowly
+        frame = self.feed.next(self.patience)
         self.say(f"first frame: {frame.films} films, view {frame.view}, {len(frame.landmarks)} landmarks, "
                  f"feed {' '.join(self.feed.command)}")
         self.landmarks = frame.landmarks if self.name != "view" else []
         self.pool = Pool(max(o.pool, 2 * o.batch), self.device, self.landmarks if self.name != "view" else None)
         self.pool.add(frame)
+        self.fed = frame.films
         self.check_frame(frame)
         self.net = build(self.name, self.landmarks, self.scale).to(self.device)
         self.ema = build(self.name, self.landmarks, self.scale).to(self.device).eval()
@@ -139,17 +144,22 @@ class Trainer:
     def supply(self):
         """Takes frames while films are drawn faster than they come; waits when they would be drawn too often."""
         pool, o = self.pool, self.options
-        while pool.received < 2 * o.batch or pool.drawn > o.max_reuse * pool.received:
-            pool.add(self.must(self.feed.next()))
+        while self.fed < 2 * o.batch or pool.drawn > o.max_reuse * self.fed:
+            self.take()
         taken = 0
-        while taken < 4 and self.feed.ready() and pool.received < pool.drawn + pool.capacity:
-            pool.add(self.must(self.feed.next()))
+        while taken < 4 and self.feed.ready() and self.fed < pool.drawn + pool.capacity:
+            self.take()
             taken += 1
+        if self.name == "view" and self.run_steps % OTHER_EVERY == 0:
+            with torch.no_grad():
+                pool.add(drawn_frame(self.other(o.batch // 2)))
 
-    def must(self, frame):
+    def take(self):
+        frame = self.feed.next(self.patience)
         if frame is None:
             raise FeedError("The feed ended although it was asked to go on.")
-        return frame
+        self.pool.add(frame)
+        self.fed += frame.films
 
     def batch(self):
         o, view = self.options, self.name == "view"
@@ -241,12 +251,14 @@ class Trainer:
         self.curve.append({"step": self.steps, "films": self.films, "rate": rate, **means})
         if self.run_steps % (4 * every) == 0 or not self.cuda or self.run_steps <= 2 * every:
             self.say(f"step {self.steps} " + " ".join(f"{k} {v:.3f}" for k, v in means.items())
-                     + f" | rate {rate:.5f}, {speed:.0f} films/s, reuse {self.pool.drawn / self.pool.received:.1f}, "
+                     + f" | rate {rate:.5f}, {speed:.0f} films/s, reuse {self.pool.drawn / self.fed:.1f}, "
                      f"waited {self.feed.waited:.1f} s")
 
     # ---- leaving
 
     def finish(self):
+        if not self.run_steps:
+            self.say("NOTHING WAS TRAINED: the time was over before the first step; give more --minutes or less --reserve")
         self.say(f"trained {self.run_steps} steps; closing the feed, {self.deadline - time.time():.0f} s left")
         checkpoint.save(os.path.join(self.options.out, self.name + ".pt"), self)
         self.feed.close()
