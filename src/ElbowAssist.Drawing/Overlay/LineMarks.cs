@@ -18,7 +18,7 @@ internal sealed record LineMarks(Line Line, LineStyle Style, IReadOnlyList<(doub
     {
         var unit = scale.Unit;
         var laid = new Line(line.Point, line.Direction.Unit);
-        var (from, to) = VisibleRuns.Span(laid, places.Of(LineStyle.SpanOf(line.Name)), 30 * unit);
+        var (from, to) = VisibleRuns.Span(laid, Ends(line.Name, laid, places, unit), 30 * unit);
         var runs = VisibleRuns.Of(laid, from, to, unit, 10 * unit, p => scale.Holds(p) && mayShow(p));
         var marks = new List<Mark>();
         foreach (var (start, end) in runs)
@@ -35,6 +35,20 @@ internal sealed record LineMarks(Line Line, LineStyle Style, IReadOnlyList<(doub
             style.Width * unit,
             [.. style.Dashes.Select(d => d * unit)])));
         return new LineMarks(laid, style, runs, marks);
+    }
+
+    // An axis of an angle is drawn where its own landmarks lie, if these lie on it, and otherwise along the bone.
+    private static IReadOnlyList<Point> Ends(string name, Line line, LaidPlaces places, double unit)
+    {
+        var along = places.Of(LineStyle.SpanOf(name));
+        if (LineStyle.IsAlignment(name))
+        {
+            return along;
+        }
+
+        var on = along.Where(p => Math.Abs(line.SignedDistanceTo(p)) < 4 * unit).ToList();
+        var (from, to) = VisibleRuns.Span(line, along, 0);
+        return on.Count >= 2 && VisibleRuns.Span(line, on, 0) is var (first, last) && last - first > 0.3 * (to - from) ? on : along;
     }
 
     private static List<Point> BandAround(Line line, double from, double to, LineSpread spread)

@@ -35,6 +35,7 @@ internal sealed record LineStyle(Ink Ink, double Width, IReadOnlyList<double> Da
         "carrying-angle" => ["humerus.lateral", "humerus.medial", "ulna."],
         "flexion-angle" => ["humerus.anterior", "humerus.posterior", "ulna.posterior"],
         "fat-pad.anterior.angle" => ["humerus.anterior", "humerus.posterior", "fatpad.anterior"],
+        "shaft-condylar-angle" => ["humerus.", "capitellum.rim"],
         _ => ["humerus.", "capitellum."],
     };
 

@@ -51,6 +51,28 @@ public static class OverlayPng
         return data.ToArray();
     }
 
+    /// <summary>A small picture with a letter on it, to find out whether the drawing library and its font load.</summary>
+    /// <exception cref="InvalidOperationException">The letter left no trace.</exception>
+    public static byte[] WriteSpecimen()
+    {
+        using var surface = SKSurface.Create(new SKImageInfo(32, 32, SKColorType.Rgba8888, SKAlphaType.Premul));
+        surface.Canvas.Clear(SKColors.Black);
+        using (var painter = new MarkPainter(surface.Canvas, 1))
+        {
+            painter.Paint(new Words(new Geometry.Point(4, 26), "W", 24, Ink.Words), halo: false);
+        }
+
+        using var image = surface.Snapshot();
+        using var pixels = SKBitmap.FromImage(image);
+        if (pixels.Pixels.All(p => p.Red == 0))
+        {
+            throw new InvalidOperationException("The font draws nothing.");
+        }
+
+        using var data = image.Encode(SKEncodedImageFormat.Png, 100);
+        return data.ToArray();
+    }
+
     private static void DrawFilm(SKCanvas canvas, GreyPicture? film, SKRect frame)
     {
         if (film is null)

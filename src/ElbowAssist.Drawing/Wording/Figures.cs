@@ -17,6 +17,11 @@ internal static class Figures
         var text = m.Redraw95 is { } redraw
             ? $"{Number(value, m.Unit)} ({Number(redraw.Low, m.Unit)} to {Number(redraw.High, m.Unit)})"
             : $"{Number(value, m.Unit)} (spread not known)";
+        if (m.Name.StartsWith("radiocapitellar-line", StringComparison.Ordinal))
+        {
+            return $"{text}; the capitellum ends at ±0.50";
+        }
+
         return ZonesOf(m) is { } zones ? $"{text}, {zones}" : text;
     }
 

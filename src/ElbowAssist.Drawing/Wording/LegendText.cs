@@ -17,6 +17,8 @@ internal static class LegendText
     [
         new("A second look at this film", IsHeading: true),
         new(Film(reading)),
+        .. Section("What is said of this film contradicts itself", reading.Reasons
+            .Where(r => r.Code.EndsWith("-contradicted", StringComparison.Ordinal)).Select(r => r.Text)),
         .. reading.Adequacy.Refused ? Refusal(reading) : Laid(reading),
         new("Caution", IsHeading: true),
         new(reading.CautionText),

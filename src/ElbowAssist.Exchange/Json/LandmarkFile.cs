@@ -24,9 +24,15 @@ public static class LandmarkFile
     public static PlacedLandmarks Read(ReadOnlyMemory<byte> utf8, string film, int width, int height) =>
         JsonText.Read(utf8, root => Read(root, film, width, height));
 
+    /// <summary>Whether the file can hold landmarks of many films, as COCO keypoints do.</summary>
+    /// <exception cref="ExchangeFormatException">The text is not valid JSON.</exception>
+    public static bool IsForManyFilms(ReadOnlyMemory<byte> utf8) => JsonText.Read(utf8, IsCoco);
+
+    private static bool IsCoco(JsonCursor root) => root.Has("annotations") && root.Has("categories");
+
     private static PlacedLandmarks Read(JsonCursor root, string film, int width, int height)
     {
-        if (root.Has("annotations") && root.Has("categories"))
+        if (IsCoco(root))
         {
             return ReadCoco(root, film, width, height);
         }

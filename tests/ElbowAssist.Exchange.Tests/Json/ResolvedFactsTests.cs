@@ -1,5 +1,6 @@
 using ElbowAssist.Anatomy;
 using ElbowAssist.Exchange.Json.Facts;
+using ElbowAssist.Reading;
 
 namespace ElbowAssist.Exchange.Tests.Json;
 
@@ -23,7 +24,7 @@ public sealed class ResolvedFactsTests
             new FilmFacts("option") { Sex = Sex.Female, View = View.Ap },
             new FilmFacts("sidecar") { Sex = Sex.Male, View = View.Ap, AgeMonths = 100 });
         Assert.Equal(new Patient(100, Sex.Female), facts.Patient);
-        Assert.Equal("The option gives the sex as F, the sidecar as M; F is used.", Assert.Single(facts.Conflicts));
+        Assert.Equal(new Reason("sex-contradicted", "The option gives the sex as F, the sidecar as M; F is used."), Assert.Single(facts.Conflicts));
     }
 
     [Fact]
@@ -43,11 +44,11 @@ public sealed class ResolvedFactsTests
         FilmFacts sidecar = new("sidecar") { Side = Side.Left }, dicom = new("dicom") { Side = Side.Right };
         var open = ResolvedFacts.From(Nothing, sidecar, dicom);
         Assert.Equal(Side.Unknown, open.Side);
-        Assert.Contains("counts as unknown", Assert.Single(open.Conflicts), StringComparison.Ordinal);
+        Assert.Contains("counts as unknown", Assert.Single(open.Conflicts).Text, StringComparison.Ordinal);
 
         var settled = ResolvedFacts.From(new FilmFacts("option") { Side = Side.Right }, sidecar, dicom);
         Assert.Equal(Side.Right, settled.Side);
-        Assert.Contains("right is used", Assert.Single(settled.Conflicts), StringComparison.Ordinal);
+        Assert.Contains("right is used", Assert.Single(settled.Conflicts).Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ElbowAssist.Anatomy;
+using ElbowAssist.Reading;
 
 namespace ElbowAssist.Exchange.Json.Facts;
 
@@ -11,7 +12,7 @@ namespace ElbowAssist.Exchange.Json.Facts;
 /// <param name="Side">Side; unknown if files contradict each other and no option settles it.</param>
 /// <param name="Context">Why and when.</param>
 /// <param name="View">The stated view, or null to let the image tell.</param>
-/// <param name="Conflicts">One sentence per contradiction.</param>
+/// <param name="Conflicts">What contradicts itself, each with a code ending in <c>-contradicted</c> and a sentence.</param>
 public sealed record ResolvedFacts(
     double? RowSpacingMm,
     double? ColumnSpacingMm,
@@ -20,7 +21,7 @@ public sealed record ResolvedFacts(
     Side Side,
     FilmContext Context,
     View? View,
-    IReadOnlyList<string> Conflicts)
+    IReadOnlyList<Reason> Conflicts)
 {
     private const string Option = "option";
 
@@ -38,7 +39,7 @@ public sealed record ResolvedFacts(
     public static ResolvedFacts From(params IReadOnlyList<FilmFacts> sources)
     {
         ArgumentNullException.ThrowIfNull(sources);
-        var conflicts = new List<string>();
+        var conflicts = new List<Reason>();
         var spacing = First<Spacing>(sources, f => f is { RowSpacingMm: { } row, ColumnSpacingMm: { } column } ? new(row, column) : null,
             "pixel spacing", s => string.Create(CultureInfo.InvariantCulture, $"{s.Row} by {s.Column} mm"),
             (a, b) => Close(a.Row, b.Row) && Close(a.Column, b.Column), conflicts);
@@ -65,7 +66,7 @@ public sealed record ResolvedFacts(
         string what,
         Func<T, string> word,
         Func<T, T, bool> agree,
-        List<string> conflicts)
+        List<Reason> conflicts)
         where T : struct
     {
         T? taken = null;
@@ -86,7 +87,11 @@ public sealed record ResolvedFacts(
             {
                 contradicted = true;
                 var outcome = what == "side" && from != Option ? "the side counts as unknown until --side settles it" : $"{word(first)} is used";
-                conflicts.Add($"The {from} gives the {what} as {word(first)}, the {source.Source} as {word(value)}; {outcome}.");
+                var code = $"{what.Replace(' ', '-')}-contradicted";
+                if (conflicts.All(c => c.Code != code))
+                {
+                    conflicts.Add(new Reason(code, $"The {from} gives the {what} as {word(first)}, the {source.Source} as {word(value)}; {outcome}."));
+                }
             }
         }
 

@@ -1,0 +1,66 @@
+using System.CommandLine;
+using ElbowAssist.Drawing;
+using ElbowAssist.Imaging;
+using ElbowAssist.Imaging.Files;
+using ElbowAssist.Imaging.Native;
+using ElbowAssist.Imaging.Normalisation;
+
+namespace ElbowAssist.Cli.Commands;
+
+/// <summary><c>doctor</c>: runs each native part once and says what is missing.</summary>
+internal static class DoctorCommand
+{
+    // What OpenCV's Linux build asks for beyond a bare Debian.
+    private const string OpenCvRemedy = "install it with: apt-get install -y --no-install-recommends libgtk-3-0 libdrm2 libatomic1";
+
+    public static Command Create()
+    {
+        var command = new Command("doctor", "Check the installation.");
+        command.SetAction(_ => (int)Run());
+        return command;
+    }
+
+    private static ExitCode Run()
+    {
+        var checks = new (string Name, Func<string> Check, string Remedy)[]
+        {
+            ("Image decoding (OpenCV)", OpenCv, OpenCvRemedy),
+            ("Drawing (Skia)", Skia, "reinstall the program; its drawing library is missing"),
+        };
+        var worst = ExitCode.Done;
+        foreach (var (name, check, remedy) in checks)
+        {
+            worst = worst.Worse(Report(name, check, remedy));
+        }
+
+        Console.Out.WriteLine(worst == ExitCode.Done ? "The installation works." : "The installation is not complete.");
+        return worst;
+    }
+
+    private static ExitCode Report(string name, Func<string> check, string remedy)
+    {
+        try
+        {
+            Console.Out.WriteLine($"{name}: {check()}");
+            return ExitCode.Done;
+        }
+        catch (Exception e) when (e is DllNotFoundException or TypeInitializationException or EntryPointNotFoundException or InvalidOperationException)
+        {
+            Console.Out.WriteLine($"{name}: does not load; {remedy}.");
+            return ExitCode.Failed;
+        }
+    }
+
+    private static string OpenCv()
+    {
+        var stood = NativeLibraries.EnsureLoadable();
+        var film = Radiograph.FromPixels(new ushort[64 * 64], 64, 64, new RadiographFacts
+        {
+            FileName = "check", Sha256 = new string('0', 64), Format = FilmFormat.Png, BitDepth = 16,
+        });
+        _ = DisplayImage.Of(NormalisedFilm.Of(film));
+        return stood.Count == 0 ? "works" : $"works; the system lacks {string.Join(", ", stood)}, which it does without";
+    }
+
+    private static string Skia() => OverlayPng.WriteSpecimen().Length > 0 ? "works" : throw new InvalidOperationException("Nothing was drawn.");
+}

@@ -1,0 +1,41 @@
+using System.CommandLine;
+using ElbowAssist.Anatomy;
+using ElbowAssist.Cli.Films;
+using ElbowAssist.Exchange.Json;
+using ElbowAssist.Exchange.Json.Facts;
+
+namespace ElbowAssist.Cli.Commands;
+
+/// <summary><c>read FILE|DIR…</c>: each film its own reading.</summary>
+internal static class ReadCommand
+{
+    public static Command Create()
+    {
+        var films = new Argument<string[]>("films")
+        {
+            Description = "Films, or folders of films; own outputs in a folder are skipped.",
+            Arity = ArgumentArity.OneOrMore,
+        };
+        var output = new Option<string>("--out") { Description = "Folder for the readings and overlays.", DefaultValueFactory = _ => ".", HelpName = "DIR" };
+        var facts = new FactOptions();
+        var model = new Option<string?>("--model") { Description = "Model folder to use in place of the default.", HelpName = "NAME" };
+        var landmarks = new Option<string?>("--landmarks")
+        {
+            Description = "Landmarks to measure on in place of a model's: the landmarks block of a reading, or COCO keypoints.",
+            HelpName = "FILE",
+        };
+        var command = new Command("read", "Read films: lay the lines, measure, say what each film can carry.") { films, output, model, landmarks };
+        facts.AddTo(command);
+        command.SetAction((parsed, cancellation) => Task.Run(
+            () => (int)ReadRun.Run(
+                new ReadRequest(
+                    parsed.GetValue(films)!,
+                    parsed.GetValue(output)!,
+                    facts.Read(parsed),
+                    parsed.GetValue(model),
+                    parsed.GetValue(landmarks)),
+                cancellation),
+            cancellation));
+        return command;
+    }
+}

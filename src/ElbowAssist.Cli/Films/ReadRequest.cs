@@ -1,0 +1,16 @@
+using ElbowAssist.Exchange.Json.Facts;
+
+namespace ElbowAssist.Cli.Films;
+
+/// <summary>What <c>read</c> was asked to do.</summary>
+/// <param name="Paths">Files and folders as given.</param>
+/// <param name="OutputFolder">Folder for the outputs.</param>
+/// <param name="Options">Facts given as options; they hold for every film.</param>
+/// <param name="Model">Name of a model folder, or null for the default.</param>
+/// <param name="LandmarkFile">File of placements, or null to let a model propose.</param>
+internal sealed record ReadRequest(
+    IReadOnlyList<string> Paths,
+    string OutputFolder,
+    FilmFacts Options,
+    string? Model,
+    string? LandmarkFile);

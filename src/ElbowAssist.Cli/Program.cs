@@ -1,0 +1,51 @@
+using System.CommandLine;
+using ElbowAssist.Cli.Commands;
+
+namespace ElbowAssist.Cli;
+
+internal static class Program
+{
+    private static async Task<int> Main(string[] args)
+    {
+        try
+        {
+            var parsed = Root.Create().Parse(args);
+            if (parsed.Errors.Count > 0 && parsed.Action is not System.CommandLine.Help.HelpAction)
+            {
+                await Console.Error.WriteLineAsync($"{parsed.Errors[0].Message} See: elbowassist {CommandPath(parsed)}--help").ConfigureAwait(false);
+                return (int)ExitCode.Failed;
+            }
+
+            return await parsed.InvokeAsync(new InvocationConfiguration
+            {
+                EnableDefaultExceptionHandler = false,
+                ProcessTerminationTimeout = TimeSpan.FromSeconds(10),
+            }).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException)
+        {
+            await Console.Error.WriteLineAsync("Stopped; films already finished keep their outputs.").ConfigureAwait(false);
+            return (int)ExitCode.Failed;
+        }
+        catch (UserErrorException e)
+        {
+            await Console.Error.WriteLineAsync(e.Message).ConfigureAwait(false);
+            return (int)e.Code;
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            await Console.Error.WriteLineAsync(Unexpected(e)).ConfigureAwait(false);
+            return (int)ExitCode.Failed;
+        }
+    }
+
+    /// <summary>A bug in one sentence: what kind, and where to look, but no stack trace.</summary>
+    internal static string Unexpected(Exception e) =>
+        $"Something went wrong inside the program ({e.GetType().Name}: {e.Message.ReplaceLineEndings(" ")}); please report it with the command you ran.";
+
+    private static string CommandPath(ParseResult parsed)
+    {
+        var command = parsed.CommandResult.Command;
+        return command is RootCommand ? "" : $"{command.Name} ";
+    }
+}
