@@ -80,7 +80,8 @@ def evaluate(name, net, feed_program, films, maker, feed_device="cpu", batch=64,
         pool = Pool(batch, device)
         while True:
             frame = feed.next(120 if device.type == "cuda" else 600)
-            if frame is None or (deadline and time.time() > deadline):
+            late = deadline and tally.rows and time.time() > deadline
+            if frame is None or late:
                 break
             check_seeds(frame.arrays["seeds"])
             landmarks = frame.landmarks if landmarks is None or name != "view" else landmarks
