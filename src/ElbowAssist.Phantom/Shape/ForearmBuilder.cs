@@ -107,11 +107,7 @@ internal static class ForearmBuilder
             Neck = Cone.Of(new Vec3(0.75f * (float)s.HeadHeight, 0, 0), neck, new Vec3(tuber - 7, 0, 0), neck * 1.02f),
             Shaft1 = Cone.Of(new Vec3(tuber - 7, 0, 0), neck * 1.02f, apex, shaft),
             Shaft2 = Cone.Of(apex, shaft, end, shaft * 1.2f),
-            Tuberosity = new Oval
-            {
-                Centre = new Vec3(tuber, 0.25f * neck, -0.5f * neck),
-                Radii = new Vec3(12, swell, swell),
-            },
+            Tuberosity = Oval.Of(new Vec3(tuber, 0.25f * neck, -0.5f * neck), new Vec3(12, swell, swell)),
             CortexJoint = (float)s.CortexJoint,
             CortexShaft = (float)s.CortexShaft,
             CortexFrom = 9,

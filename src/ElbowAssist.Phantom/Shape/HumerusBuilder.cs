@@ -35,20 +35,16 @@ internal static class HumerusBuilder
             BladeEnd = 3f * k,
             CortexDistal = (float)s.CortexDistal,
             CortexShaft = (float)s.CortexShaft,
-            CortexFrom = 24f * k,
-            CortexTo = 95f * k,
+            CortexFrom = 14f * k,
+            CortexTo = 85f * k,
             SpongyDistal = (float)s.SpongyDistal,
             SpongyShaft = (float)s.SpongyShaft,
             Subchondral = 0.35f,
             Trochlea = Trochlea(s),
-            Capitellum = new Oval
-            {
-                Centre = new Vec3((float)s.CapitellumX, (float)s.CapitellumY, (float)s.CapitellumZ),
-                Radii = new Vec3(
+            Capitellum = Oval.Of(new Vec3((float)s.CapitellumX, (float)s.CapitellumY, (float)s.CapitellumZ), new Vec3(
                     (float)s.CapitellumRadius,
                     (float)s.CapitellumRadius,
-                    (float)(0.5 * (Math.Sqrt(s.CapitellumRadius * s.CapitellumTransverseRadius) + (0.19 * s.ArticularWidth)))),
-            },
+                    (float)(0.5 * (Math.Sqrt(s.CapitellumRadius * s.CapitellumTransverseRadius) + (0.19 * s.ArticularWidth))))),
         };
         PlaceShaft(ref h, s);
         Epicondyles(ref h, s, k);
@@ -126,11 +122,7 @@ internal static class HumerusBuilder
         h.CoronoidFossa = Fossa(new Vec3(ahead, y - k, -4 * k), ahead - coronoidFloor, 1.5f * k, s.CoronoidFossaLength, s.CoronoidFossaWidth);
         var c = h.Capitellum.Centre;
         var radial = (float)s.RadialFossaDepth;
-        h.RadialFossa = new Oval
-        {
-            Centre = new Vec3(front + (4 * k) - radial, c.Y + h.Capitellum.Radii.Y + (4 * k), c.Z),
-            Radii = new Vec3(4, 5, 5.5f) * k,
-        };
+        h.RadialFossa = Oval.Of(new Vec3(front + (4 * k) - radial, c.Y + h.Capitellum.Radii.Y + (4 * k), c.Z), new Vec3(4, 5, 5.5f) * k);
     }
 
     /// <summary>An ellipsoid that opens to the given length and width at the surface of the bone.</summary>
@@ -138,11 +130,7 @@ internal static class HumerusBuilder
     {
         var share = MathF.Min(outside / depth, 0.8f);
         var opening = MathF.Sqrt(1 - (share * share));
-        return new Oval
-        {
-            Centre = centre,
-            Radii = new Vec3(depth, (float)(length / 2) / opening, (float)(width / 2) / opening),
-        };
+        return Oval.Of(centre, new Vec3(depth, (float)(length / 2) / opening, (float)(width / 2) / opening));
     }
 
     private static void Bounds(ref HumerusGeometry h, HumerusShape s, float k)

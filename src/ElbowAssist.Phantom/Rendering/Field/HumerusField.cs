@@ -72,15 +72,15 @@ internal static class HumerusField
     public static float Surface(in HumerusGeometry h, Vec3 p)
     {
         var d = Shaft(in h, p);
-        if (p.Y < h.FlareTop)
+        if (p.Y < 0.48f * h.FlareTop)
         {
             d = Distance.Cut(d, h.BladeEnd - p.Y, 6f);
             d = Distance.Join(d, Trochlea(in h.Trochlea, p, 0f), 3f);
             d = Distance.Join(d, Distance.ToOval(in h.Capitellum, p), 1.5f);
             d = Distance.Join(d, Distance.ToCone(in h.MedialEpicondyle, p), 5f);
             d = Distance.Join(d, Distance.ToCone(in h.LateralEpicondyle, p), 4f);
-            d = Distance.Cut(d, -Distance.ToOval(in h.OlecranonFossa, p), 2f);
-            d = Distance.Cut(d, -Distance.ToOval(in h.CoronoidFossa, p), 1.5f);
+            d = Distance.Cut(d, -Distance.ToOval(in h.OlecranonFossa, p), 4f);
+            d = Distance.Cut(d, -Distance.ToOval(in h.CoronoidFossa, p), 3f);
             d = Distance.Cut(d, -Distance.ToOval(in h.RadialFossa, p), 1.5f);
         }
 

@@ -2,11 +2,21 @@ using System.Runtime.CompilerServices;
 
 namespace ElbowAssist.Phantom.Rendering.Field;
 
-/// <summary>An ellipsoid with axes along its frame; radius 0 means that there is none.</summary>
+/// <summary>An ellipsoid with axes along its frame.</summary>
 internal struct Oval
 {
     public Vec3 Centre;
     public Vec3 Radii;
+
+    /// <summary>1 / radius; kept because divisions are dear on every step of every ray.</summary>
+    public Vec3 Inverse;
+
+    public static Oval Of(Vec3 centre, Vec3 radii) => new()
+    {
+        Centre = centre,
+        Radii = radii,
+        Inverse = new Vec3(1 / radii.X, 1 / radii.Y, 1 / radii.Z),
+    };
 }
 
 /// <summary>A capsule whose radius changes linearly from one end to the other.</summary>
@@ -17,12 +27,16 @@ internal struct Cone
     public float RadiusFrom;
     public float RadiusTo;
 
+    /// <summary>1 / squared length.</summary>
+    public float InverseSquare;
+
     public static Cone Of(Vec3 from, float radiusFrom, Vec3 to, float radiusTo) => new()
     {
         From = from,
         To = to,
         RadiusFrom = radiusFrom,
         RadiusTo = radiusTo,
+        InverseSquare = 1 / (to - from).Dot(to - from),
     };
 }
 
@@ -64,9 +78,9 @@ internal static class Distance
     public static float ToOval(in Oval oval, Vec3 p)
     {
         var q = p - oval.Centre;
-        float ax = q.X / oval.Radii.X, ay = q.Y / oval.Radii.Y, az = q.Z / oval.Radii.Z;
+        float ax = q.X * oval.Inverse.X, ay = q.Y * oval.Inverse.Y, az = q.Z * oval.Inverse.Z;
         var k0 = MathF.Sqrt((ax * ax) + (ay * ay) + (az * az));
-        float bx = ax / oval.Radii.X, by = ay / oval.Radii.Y, bz = az / oval.Radii.Z;
+        float bx = ax * oval.Inverse.X, by = ay * oval.Inverse.Y, bz = az * oval.Inverse.Z;
         var k1 = MathF.Sqrt((bx * bx) + (by * by) + (bz * bz));
         return k0 < 1e-3f
             ? -MathF.Min(oval.Radii.X, MathF.Min(oval.Radii.Y, oval.Radii.Z))
@@ -78,7 +92,7 @@ internal static class Distance
     {
         var along = cone.To - cone.From;
         var q = p - cone.From;
-        var h = Clamp(q.Dot(along) / along.Dot(along), 0f, 1f);
+        var h = Clamp(q.Dot(along) * cone.InverseSquare, 0f, 1f);
         return (q - (along * h)).Length - Mix(cone.RadiusFrom, cone.RadiusTo, h);
     }
 }

@@ -73,7 +73,7 @@ internal static class RayIntegrator
                 near = MathF.Min(near, MathF.Min(MathF.Abs(d - g.Soft.CastInner), MathF.Abs(d - g.Soft.CastOuter)));
             }
 
-            var step = Distance.Clamp(d > 0f && !cast ? d * 0.8f : near, 1.2f, 7f);
+            var step = Distance.Clamp(d > 0f && !cast ? d * 0.8f : near, 2.5f, 9f);
             if (d > 9f && !cast)
             {
                 step = d * 0.8f;
@@ -151,7 +151,7 @@ internal static class RayIntegrator
         float outer = 0f, compact = 0f;
         for (var i = 0; i < 220 && t < span.To; i++)
         {
-            var step = d > 0f ? MathF.Max(d * 0.9f, 0.3f) : Distance.Clamp(-d * 0.7f, 0.6f, 2f);
+            var step = d > 0f ? MathF.Max(d * 0.9f, 0.5f) : Distance.Clamp(-d * 0.7f, 0.7f, 2.2f);
             var next = t + step;
             var p = target + (direction * next);
             var dNext = BoneDistance(in g, bone, p);

@@ -53,7 +53,7 @@ internal static class UlnaField
 
         var d = Distance.Join(Distance.ToCone(in u.Shaft1, p), Distance.ToCone(in u.Shaft2, p), 3f);
         d = Distance.Join(d, Distance.ToCone(in u.Shaft3, p), 3f);
-        if (p.X < 60f)
+        if (p.X < 54f)
         {
             var q = new Vec3(p.X, p.Y, (p.Z - u.MiddleZ) * u.Flattening);
             d = Distance.Join(d, Distance.ToCone(in u.Olecranon, q), 4f);
