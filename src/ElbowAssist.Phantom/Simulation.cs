@@ -1,8 +1,8 @@
 using ElbowAssist.Anatomy;
+using ElbowAssist.Phantom.Growth;
 using ElbowAssist.Phantom.Pose;
 using ElbowAssist.Phantom.Rendering;
 using ElbowAssist.Phantom.Sampling;
-using ElbowAssist.Phantom.Shape;
 
 namespace ElbowAssist.Phantom;
 
@@ -22,8 +22,8 @@ public static class Simulation
         var random = new CounterRandom(seed, PatientStream);
         var sex = random.Chance(0.5) ? Sex.Female : Sex.Male;
         var side = random.Chance(0.5) ? Side.Left : Side.Right;
-        var age = random.Uniform(options.FromAgeYears, options.ToAgeYears);
-        var shape = AdultShapeSampler.Sample(new CounterRandom(seed, ShapeStream), sex, age);
+        var age = Age(random, options);
+        var shape = ChildShapeSampler.Sample(new CounterRandom(seed, ShapeStream), sex, age);
         return new ElbowCase(seed, (int)(age * 12), sex, side, shape);
     }
 
@@ -36,6 +36,15 @@ public static class Simulation
     {
         var setup = FilmSetup.OfFilm(elbow, view, size, options);
         return new Projection(FilmRenderer.Render(setup.Geometry, size, size), setup.Truth());
+    }
+
+    /// <summary>Half of the patients are growing, where the range allows it: their elbows vary most.</summary>
+    private static double Age(CounterRandom random, SimulationOptions options)
+    {
+        const double grown = 17;
+        return options.FromAgeYears >= grown || options.ToAgeYears <= grown
+            ? random.Uniform(options.FromAgeYears, options.ToAgeYears)
+            : random.Chance(0.55) ? random.Uniform(options.FromAgeYears, grown) : random.Uniform(grown, options.ToAgeYears);
     }
 
     /// <summary>The random stream of a view of a patient; what happens to the film later may draw from it too.</summary>

@@ -1,3 +1,4 @@
+using ElbowAssist.Phantom.Growth;
 using ElbowAssist.Phantom.Pose;
 using ElbowAssist.Phantom.Rendering.Field;
 
@@ -17,6 +18,13 @@ internal static class ElbowBuilder
         var ulna = ForearmBuilder.Ulna(shape.Ulna, humerus, forearm);
         var radius = ForearmBuilder.Radius(shape.Radius, humerus, ref ulna, pose.ForearmRotationDegrees);
         var roof = HumerusBuilder.RoofHeight(shape.Humerus);
+        if (shape.Growth is { } growth)
+        {
+            humerus.Growth = GrowthBuilder.Humerus(growth, shape.Humerus, humerus);
+            ulna.Growth = GrowthBuilder.Ulna(growth, shape.Ulna, ulna);
+            radius.Growth = GrowthBuilder.Radius(growth, shape.Radius);
+        }
+
         var geometry = new ElbowGeometry
         {
             Humerus = humerus,
@@ -38,16 +46,25 @@ internal static class ElbowBuilder
             Shaft = Frame.Identity,
             FossaRoof = new Vec3(g.Humerus.OlecranonFossa.Centre.X + 2, roof, g.Humerus.OlecranonFossa.Centre.Z),
             Waist = Waist(g.Humerus),
-            MedialEpicondyle = Exit(g, 0, g.Humerus.MedialEpicondyle.To, new Vec3(-0.15f, -0.2f, -1)),
-            LateralEpicondyle = Exit(g, 0, g.Humerus.LateralEpicondyle.To, new Vec3(-0.1f, 0, 1)),
-            CoronoidTip = Exit(g, 1, Outer(g, g.Ulna.Coronoid.To), Direction(g, new Vec3(0.2f, 1, 0))),
-            OlecranonTip = Exit(g, 1, Outer(g, g.Ulna.Beak.To), Direction(g, new Vec3(-1, 0.35f, 0))),
+            MedialEpicondyle = Exit(Full(g), 0, g.Humerus.MedialEpicondyle.To, new Vec3(-0.15f, -0.2f, -1)),
+            LateralEpicondyle = Exit(Full(g), 0, g.Humerus.LateralEpicondyle.To, new Vec3(-0.1f, 0, 1)),
+            CoronoidTip = Exit(g, 1, Outer(g, g.Ulna.Coronoid.To with { Z = 0 }), Direction(g, new Vec3(0.2f, 1, 0))),
+            OlecranonTip = Exit(Full(g), 1, Outer(g, g.Ulna.Beak.To), Direction(g, new Vec3(-1, 0.35f, 0))),
             AnteriorPadBase = Frame.ToOuter(in anterior.Frame, new Vec3(-anterior.Radii.X, 0, 0)),
             AnteriorPadTip = Frame.ToOuter(in anterior.Frame, new Vec3(anterior.Radii.X, 0, 0)),
             PosteriorPadTip = Frame.ToOuter(in posterior.Frame, new Vec3(posterior.Radii.X * 0.3f, posterior.Radii.Y * 0.9f, 0)),
             AnteriorPadShown = anterior.Radii.Y > 0,
             PosteriorPadShown = shape.Soft.PosteriorPadLift > 1,
         };
+    }
+
+    /// <summary>The same elbow with its cartilage taken for bone.</summary>
+    private static ElbowGeometry Full(ElbowGeometry g)
+    {
+        g.Humerus.Growth = default;
+        g.Ulna.Growth = default;
+        g.Radius.Growth = default;
+        return g;
     }
 
     private static Vec3 Outer(ElbowGeometry g, Vec3 p) =>

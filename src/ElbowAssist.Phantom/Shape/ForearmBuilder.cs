@@ -62,7 +62,9 @@ internal static class ForearmBuilder
             CortexTo = 80 * k,
             SpongyJoint = (float)s.SpongyJoint,
             SpongyShaft = (float)s.SpongyShaft,
-            Bound = Cone.Of(new Vec3(2 * k, -12 * k, middle), 25 * k, end, 14),
+            JointBound = Cone.Of(new Vec3(0, -14 * k, middle), 22 * k, new Vec3(32 * k, -14 * k, middle), 21 * k),
+            ShaftBound = Cone.Of(new Vec3(32 * k, back + (10 * k), middle * 0.75f), 15 * k, end, 14 * k),
+            CoronoidFlattening = 0.5f * (float)s.Flattening,
         };
     }
 
@@ -76,8 +78,8 @@ internal static class ForearmBuilder
         var shaft = (float)s.ShaftDiameter / 2;
         var bend = (float)Math.Tan(s.NeckShaftDegrees * Math.PI / 180);
         var apex = new Vec3(tuber + 95, 0, bend * 97);
-        var end = new Vec3((float)s.Length, 0, apex.Z + (((float)s.Length - tuber - 95) * bend * 0.15f));
-        var (tilt, along) = Math.SinCos((s.NeckShaftDegrees - 2) * Math.PI / 180);
+        var end = new Vec3((float)s.Length, 0, apex.Z + (((float)s.Length - tuber - 95) * bend * -0.35f));
+        var (tilt, along) = Math.SinCos(s.NeckShaftDegrees * 0.45 * Math.PI / 180);
         var swell = (neck * 0.45f) + (float)s.TuberosityHeight;
         var capitellum = Frame.ToLocal(in u.Forearm, h.Capitellum.Centre);
         var axis = new Vec3((float)along, 0, (float)-tilt);

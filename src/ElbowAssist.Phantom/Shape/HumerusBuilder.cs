@@ -39,7 +39,7 @@ internal static class HumerusBuilder
             CortexTo = 85f * k,
             SpongyDistal = (float)s.SpongyDistal,
             SpongyShaft = (float)s.SpongyShaft,
-            Subchondral = 0.35f,
+            Subchondral = 0.25f,
             Trochlea = Trochlea(s),
             Capitellum = Oval.Of(new Vec3((float)s.CapitellumX, (float)s.CapitellumY, (float)s.CapitellumZ), new Vec3(
                     (float)s.CapitellumRadius,
@@ -143,9 +143,9 @@ internal static class HumerusBuilder
         h.ShaftBound.RadiusTo += bow;
         h.ShaftBound.RadiusFrom += 0.5f * bow;
         h.JointBound = Cone.Of(
-            new Vec3(-6 * k, 14 * k, (float)-s.MedialEpicondyleReach + (8 * k)),
-            24 * k,
-            new Vec3(-6 * k, 14 * k, (float)s.LateralEpicondyleReach - (8 * k)),
-            24 * k);
+            new Vec3(-6 * k, 9 * k, (float)-s.MedialEpicondyleReach + (8 * k)),
+            26 * k,
+            new Vec3(-6 * k, 9 * k, (float)s.LateralEpicondyleReach - (8 * k)),
+            26 * k);
     }
 }

@@ -18,13 +18,30 @@ internal sealed class BoneSurfaces(PosedElbow elbow)
 
     public float Radius(Vec3 p) => RayIntegrator.BoneDistance(in g, 2, p);
 
-    public float Capitellum(Vec3 p) => Distance.ToOval(in g.Humerus.Capitellum, p);
+    /// <summary>True while the capitellum is a nucleus of its own.</summary>
+    public bool CapitellumIsNucleus => g.Humerus.Growth.Stage == 1;
+
+    /// <summary>False before the nucleus appears.</summary>
+    public bool CapitellumExists => !CapitellumIsNucleus || g.Humerus.Growth.Capitellum.Exists;
+
+    /// <summary>True once the trochlea is part of the joint block.</summary>
+    public bool TrochleaExists => g.Humerus.Growth.Stage != 1;
+
+    /// <summary>The capitellum, or its nucleus.</summary>
+    public float Capitellum(Vec3 p) => CapitellumIsNucleus
+        ? Nucleus.To(in g.Humerus.Growth.Capitellum, p)
+        : Distance.ToOval(in g.Humerus.Capitellum, p);
+
+    /// <summary>The bone whose edge the capitellar outline is: all of the humerus, or the nucleus alone.</summary>
+    public Surface CapitellumBone => CapitellumIsNucleus ? Capitellum : Humerus;
 
     /// <summary>The medial part of the trochlea, lip to groove.</summary>
     public float MedialLip(Vec3 p) => MathF.Max(
         HumerusField.Trochlea(in g.Humerus.Trochlea, p, 0), p.Z - g.Humerus.Trochlea.GrooveZ);
 
-    public Vec3 CapitellumCentre => g.Humerus.Capitellum.Centre;
+    public Vec3 CapitellumCentre => CapitellumIsNucleus
+        ? Frame.ToOuter(g.Humerus.Growth.Capitellum.Frame, MiddleOf(g.Humerus.Growth.Capitellum))
+        : g.Humerus.Capitellum.Centre;
 
     public Vec3 MedialLipCentre => new(0, 0, g.Humerus.Trochlea.MedialLipZ);
 
@@ -51,13 +68,75 @@ internal sealed class BoneSurfaces(PosedElbow elbow)
         return Frame.ToOuter(in g.Radius.Bone, p);
     }
 
-    /// <summary>The rim of the articular surface of the radial head at an angle about its axis.</summary>
+    /// <summary>True if the head, or a disc nearly as wide, is bone.</summary>
+    public bool HeadExists => g.Radius.Growth.Open == 0 || g.Radius.Growth.DiscRadius > 0.85f * g.Radius.HeadY;
+
+    /// <summary>The rim of the articular surface of the radial head, or of its disc, at an angle about its axis.</summary>
     public Vec3 HeadRim(float angle)
     {
-        var edge = 0.25f * g.Radius.HeadRounding;
-        return Frame.ToOuter(in g.Radius.Bone, new Vec3(
-            edge, (g.Radius.HeadY - edge) * MathF.Cos(angle), (g.Radius.HeadZ - edge) * MathF.Sin(angle)));
+        var growth = g.Radius.Growth;
+        var edge = growth.Open != 0 ? 0.4f : 0.25f * g.Radius.HeadRounding;
+        var top = growth.Open != 0 ? growth.DiscMiddle - growth.DiscHalf : 0f;
+        var (y, z) = growth.Open != 0 ? (growth.DiscRadius, growth.DiscRadius) : (g.Radius.HeadY, g.Radius.HeadZ);
+        return Frame.ToOuter(in g.Radius.Bone, new Vec3(top + edge, (y - edge) * MathF.Cos(angle), (z - edge) * MathF.Sin(angle)));
     }
+
+    /// <summary>Tip of the medial epicondyle where it is bone; null before its nucleus appears.</summary>
+    public Vec3? MedialEpicondyle => g.Humerus.Growth.EpicondyleOpen == 0
+        ? Points.MedialEpicondyle
+        : NucleusTip(g.Humerus.Growth.MedialEpicondyle, new Vec3(-0.15f, -0.2f, -1));
+
+    /// <summary>Tip of the lateral epicondyle where it is bone.</summary>
+    public Vec3? LateralEpicondyle => g.Humerus.Growth.Stage != 1
+        ? Points.LateralEpicondyle
+        : NucleusTip(g.Humerus.Growth.LateralEpicondyle, new Vec3(-0.1f, 0, 1));
+
+    /// <summary>Tip of the olecranon where it is bone.</summary>
+    public Vec3? Olecranon
+    {
+        get
+        {
+            if (g.Ulna.Growth.Open == 0)
+            {
+                return Points.OlecranonTip;
+            }
+
+            return NucleusTip(g.Ulna.Growth.First, new Vec3(-1, 0.35f, 0)) is { } p ? Frame.ToOuter(in g.Ulna.Forearm, p) : null;
+        }
+    }
+
+    /// <summary>
+    /// Ends of the metaphyseal border of the lateral condylar physis: in the sagittal plane through the capitellum
+    /// (anterior, posterior) and along it across (lateral, medial). Null once it is closed.
+    /// </summary>
+    public (Vec3? Anterior, Vec3? Posterior, Vec3? Lateral, Vec3? Medial) Physis()
+    {
+        var growth = g.Humerus.Growth;
+        if (growth.Stage == 0)
+        {
+            return default;
+        }
+
+        var n = growth.LateralNormal;
+        var centre = g.Humerus.Capitellum.Centre;
+        var start = centre - (n * (n.Dot(centre) - growth.LateralOffset + 0.4f));
+        var along = n.Cross(new Vec3(0, 0, 1)).Unit;
+        along = along.X < 0 ? -along : along;
+        var lateral = new Vec3(-n.X * n.Z, -n.Y * n.Z, 1 - (n.Z * n.Z)).Unit;
+        var m = growth.MedialNormal;
+        var toJunction = (growth.MedialOffset - m.Dot(start) - 0.4f) / m.Dot(lateral);
+        return (
+            Silhouette.Rim(Humerus, start, along, 25),
+            Silhouette.Rim(Humerus, start, -along, 25),
+            Silhouette.Rim(Humerus, start, lateral, 35),
+            start + (lateral * toJunction));
+    }
+
+    private static Vec3? NucleusTip(Nucleus nucleus, Vec3 direction) => nucleus.Exists
+        ? Silhouette.Rim(p => Nucleus.To(in nucleus, p), Frame.ToOuter(in nucleus.Frame, MiddleOf(nucleus)), direction.Unit, 20)
+        : null;
+
+    private static Vec3 MiddleOf(Nucleus n) => new(0.5f * (MathF.Max(n.Flat, -n.Oval.Radii.X) + n.Oval.Radii.X), 0, 0);
 
     private static Vec3 Between(Cone cone, float x)
     {

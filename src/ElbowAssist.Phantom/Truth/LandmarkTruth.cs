@@ -53,10 +53,13 @@ internal sealed class LandmarkTruth
         AddPoint(LandmarkNames.HumerusWaist, points.Waist, camera.ViewErrorDegrees < 25);
         CapitellumRim();
         TrochleaLip();
+        var physis = bones.Physis();
+        AddPoint(LandmarkNames.CapitellumPhysisAnterior, physis.Anterior);
+        AddPoint(LandmarkNames.CapitellumPhysisPosterior, physis.Posterior);
         Radius(LandmarkNames.RadiusAnterior, LandmarkNames.RadiusPosterior, bones.Geometry.Ulna.Forearm.AxisY);
         HeadRim(LandmarkNames.RadiusHeadAnterior, LandmarkNames.RadiusHeadPosterior, bones.Geometry.Ulna.Forearm.AxisY);
         AddPoint(LandmarkNames.UlnaCoronoid, points.CoronoidTip, true);
-        AddPoint(LandmarkNames.UlnaOlecranon, points.OlecranonTip, true);
+        AddPoint(LandmarkNames.UlnaOlecranon, bones.Olecranon);
         Notch();
         Ulna(null, LandmarkNames.UlnaPosterior, bones.Geometry.Ulna.Forearm.AxisY);
         AddPoint(LandmarkNames.FatPadAnteriorTip, points.AnteriorPadTip, points.AnteriorPadShown);
@@ -68,10 +71,13 @@ internal sealed class LandmarkTruth
     {
         var points = bones.Points;
         Shaft([3.5f, 2.75f, 2, 1.25f], LandmarkNames.HumerusLateral, LandmarkNames.HumerusMedial, points.Shaft.AxisZ);
-        AddPoint(LandmarkNames.HumerusEpicondyleLateral, points.LateralEpicondyle, true);
-        AddPoint(LandmarkNames.HumerusEpicondyleMedial, points.MedialEpicondyle, true);
+        AddPoint(LandmarkNames.HumerusEpicondyleLateral, bones.LateralEpicondyle);
+        AddPoint(LandmarkNames.HumerusEpicondyleMedial, bones.MedialEpicondyle);
         AddPoint(LandmarkNames.HumerusFossaRoof, Frame.ToOuter(points.Shaft, points.FossaRoof), true);
         CapitellumEdges();
+        var physis = bones.Physis();
+        AddPoint(LandmarkNames.CapitellumPhysisLateral, physis.Lateral);
+        AddPoint(LandmarkNames.CapitellumPhysisMedial, physis.Medial);
         Radius(LandmarkNames.RadiusLateral, LandmarkNames.RadiusMedial, bones.Geometry.Ulna.Forearm.AxisZ);
         HeadRim(LandmarkNames.RadiusHeadLateral, LandmarkNames.RadiusHeadMedial, bones.Geometry.Ulna.Forearm.AxisZ);
         Ulna(LandmarkNames.UlnaLateral, LandmarkNames.UlnaMedial, bones.Geometry.Ulna.Forearm.AxisZ);
@@ -109,6 +115,11 @@ internal sealed class LandmarkTruth
 
     private void HeadRim(string toward, string away, Vec3 direction)
     {
+        if (!bones.HeadExists)
+        {
+            return;
+        }
+
         var axis = camera.DirectionToPlane(bones.Geometry.Radius.Bone.AxisX);
         var across = axis.Perpendicular.Unit;
         across = across.Dot(camera.DirectionToPlane(direction)) < 0 ? -across : across;
@@ -143,15 +154,25 @@ internal sealed class LandmarkTruth
 
     private void CapitellumRim()
     {
+        if (!bones.CapitellumExists)
+        {
+            return;
+        }
+
         var centre = camera.ToPlane(bones.CapitellumCentre);
         for (var i = 0; i < 12; i++)
         {
-            AddOutline(LandmarkNames.CapitellumRim(i + 1), bones.Capitellum, bones.Humerus, centre, AtAngle(i * 30));
+            AddOutline(LandmarkNames.CapitellumRim(i + 1), bones.Capitellum, bones.CapitellumBone, centre, AtAngle(i * 30));
         }
     }
 
     private void TrochleaLip()
     {
+        if (!bones.TrochleaExists)
+        {
+            return;
+        }
+
         var centre = camera.ToPlane(bones.MedialLipCentre);
         for (var i = 0; i < 5; i++)
         {
@@ -194,16 +215,30 @@ internal sealed class LandmarkTruth
         var lateral = camera.DirectionToPlane(new Vec3(0, 0, 1)).Unit;
         var distal = lateral.Perpendicular;
         distal = distal.Dot(camera.DirectionToPlane(new Vec3(0, -1, 0))) < 0 ? -distal : distal;
-        AddExtreme(LandmarkNames.CapitellumEdgeLateral, bones.Capitellum, centre, lateral);
-        AddExtreme(LandmarkNames.CapitellumDistal, bones.Capitellum, centre, distal);
-        var trochlea = camera.ToPlane(bones.MedialLipCentre);
-        AddExtreme(LandmarkNames.TrochleaEdgeMedial, bones.MedialLip, trochlea, -lateral);
+        if (bones.CapitellumExists)
+        {
+            AddExtreme(LandmarkNames.CapitellumEdgeLateral, bones.Capitellum, bones.CapitellumBone, centre, lateral);
+            AddExtreme(LandmarkNames.CapitellumDistal, bones.Capitellum, bones.CapitellumBone, centre, distal);
+        }
+
+        if (bones.CapitellumIsNucleus)
+        {
+            if (bones.CapitellumExists)
+            {
+                AddExtreme(LandmarkNames.CapitellumEdgeMedial, bones.Capitellum, bones.CapitellumBone, centre, -lateral);
+            }
+
+            return;
+        }
+
+        // The grown capitellum has no medial edge of its own: it ends where it meets the trochlea.
         var end = new Vec3(0, 0, bones.Geometry.Humerus.Trochlea.EndZ);
         AddOutline(LandmarkNames.CapitellumEdgeMedial, bones.Humerus, bones.Humerus, camera.ToPlane(end), distal);
+        AddExtreme(LandmarkNames.TrochleaEdgeMedial, bones.MedialLip, bones.Humerus, camera.ToPlane(bones.MedialLipCentre), -lateral);
     }
 
     /// <summary>The place of an outline that reaches farthest along a direction, if it is an edge of the bone.</summary>
-    private void AddExtreme(string name, Surface part, Point centre, Vector along)
+    private void AddExtreme(string name, Surface part, Surface bone, Point centre, Vector along)
     {
         OutlinePoint? best = null;
         var bestAngle = 0.0;
@@ -230,7 +265,7 @@ internal sealed class LandmarkTruth
             Try(at + step);
         }
 
-        if (best is { } b && silhouette.IsEdge(bones.Humerus, b, 0.6))
+        if (best is { } b && silhouette.IsEdge(bone, b, 0.6))
         {
             AddContour(name, b);
         }
@@ -273,6 +308,8 @@ internal sealed class LandmarkTruth
             found[name] = new TruthLandmark(name, LandmarkKind.Contour, position, placement.PlaneToFilm.Apply(outline.Tangent).Unit);
         }
     }
+
+    private void AddPoint(string name, Vec3? p) => AddPoint(name, p ?? default, p is not null);
 
     private void AddPoint(string name, Vec3 p, bool shown)
     {

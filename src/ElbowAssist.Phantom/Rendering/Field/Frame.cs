@@ -17,6 +17,15 @@ internal struct Frame
         AxisZ = new Vec3(0, 0, 1),
     };
 
+    /// <summary>A frame from its origin and two of its axes, which must be square to each other.</summary>
+    public static Frame From(Vec3 origin, Vec3 axisX, Vec3 axisY) => new()
+    {
+        Origin = origin,
+        AxisX = axisX,
+        AxisY = (axisY - (axisX * axisY.Dot(axisX))).Unit,
+        AxisZ = axisX.Cross((axisY - (axisX * axisY.Dot(axisX))).Unit),
+    };
+
     /// <summary>Coordinates inside the frame of a point given outside it.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vec3 ToLocal(in Frame f, Vec3 p)
@@ -24,6 +33,10 @@ internal struct Frame
         var q = p - f.Origin;
         return new Vec3(q.Dot(f.AxisX), q.Dot(f.AxisY), q.Dot(f.AxisZ));
     }
+
+    /// <summary>A direction given outside the frame, seen from inside.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Vec3 DirectionToLocal(in Frame f, Vec3 d) => new(d.Dot(f.AxisX), d.Dot(f.AxisY), d.Dot(f.AxisZ));
 
     /// <summary>Coordinates outside the frame of a point given inside it.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -46,6 +46,8 @@ internal struct HumerusGeometry
     /// <summary>Extra bone just under the joint surfaces.</summary>
     public float Subchondral;
 
+    public HumerusGrowth Growth;
+
     /// <summary>Bounding capsules: shaft and joint end.</summary>
     public Cone ShaftBound, JointBound;
 }
@@ -65,7 +67,7 @@ internal static class HumerusField
     public static float Evaluate(in HumerusGeometry h, Vec3 p)
     {
         var bound = MathF.Min(Distance.ToCone(in h.ShaftBound, p), Distance.ToCone(in h.JointBound, p));
-        return bound > 6f ? bound : Surface(in h, p);
+        return bound > 6f ? bound : HumerusGrowth.Ossified(in h.Growth, p, Surface(in h, p));
     }
 
     /// <summary>Signed distance without the early answer far from the bone.</summary>
@@ -142,25 +144,21 @@ internal static class HumerusField
     {
         var radial = 0.87f * (MathF.Sqrt((p.X * p.X) + (p.Y * p.Y)) - TrochleaRadius(in t, p.Z) - offset);
         var ends = MathF.Max(t.MedialLipZ - t.MedialRim - offset - p.Z, p.Z - t.EndZ - 3f - offset);
-        return Distance.Cut(radial, ends, 4f);
+        return Distance.Cut(radial, ends, 6f);
     }
 
     /// <summary>Cortex thickness and bone volume fraction of the spongy bone at a place inside.</summary>
-    public static BoneTissue Tissue(in HumerusGeometry h, Vec3 p, uint seed)
+    public static BoneTissue Tissue(in HumerusGeometry h, Vec3 p, float depth, uint seed)
     {
         var up = Distance.Step(h.CortexFrom, h.CortexTo, p.Y);
-        var coarse = TissueNoise.Smooth(new Vec3(p.X * 0.3f, p.Y * 0.07f, p.Z * 0.3f), seed);
-        var fine = TissueNoise.Smooth(new Vec3(p.X * 0.9f, p.Y * 0.35f, p.Z * 0.9f), seed + 1u);
-        var cortex = Distance.Mix(h.CortexDistal, h.CortexShaft, up) * (1f + (0.22f * coarse) + (p.Z < 0f ? 0.12f : -0.08f));
+        var cortex = Distance.Mix(h.CortexDistal, h.CortexShaft, up) * (p.Z < 0f ? 1.12f : 0.92f);
         var spongy = Distance.Mix(h.SpongyDistal, h.SpongyShaft, Distance.Step(h.CortexFrom, h.CortexTo * 0.9f, p.Y));
-        if (p.Y < h.FlareBottom)
+        if (h.Growth.Stage == 0 && p.Y < 0.6f * h.FlareBottom && depth > 0.6f * cortex)
         {
-            var joint = MathF.Min(
-                MathF.Abs(Distance.ToOval(in h.Capitellum, p)),
-                MathF.Abs(Trochlea(in h.Trochlea, p, 0f)));
+            var joint = MathF.Abs(Trochlea(in h.Trochlea, p, 0f));
             spongy += h.Subchondral * MathF.Max(1f - (joint * 0.7f), 0f);
         }
 
-        return new BoneTissue(cortex, MathF.Max(spongy * (1f + (0.9f * fine) + (0.3f * coarse)), 0f));
+        return TissueNoise.Texture(new Vec3(p.Y, p.X, p.Z), depth, cortex, spongy, seed);
     }
 }

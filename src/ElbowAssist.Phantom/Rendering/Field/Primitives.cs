@@ -95,4 +95,22 @@ internal static class Distance
         var h = Clamp(q.Dot(along) * cone.InverseSquare, 0f, 1f);
         return (q - (along * h)).Length - Mix(cone.RadiusFrom, cone.RadiusTo, h);
     }
+
+    /// <summary>
+    /// How far a ray (a whole line) passes from a capsule at its nearest, judged by the larger radius; at most the true
+    /// distance. For leaving out what a ray cannot meet.
+    /// </summary>
+    /// <param name="cone">Capsule.</param>
+    /// <param name="origin">A point of the line.</param>
+    /// <param name="direction">Unit direction of the line.</param>
+    public static float LineToCone(in Cone cone, Vec3 origin, Vec3 direction)
+    {
+        var a = cone.From - origin;
+        var b = cone.To - origin;
+        a = a - (direction * a.Dot(direction));
+        b = b - (direction * b.Dot(direction));
+        var along = b - a;
+        var h = Clamp(-a.Dot(along) / MathF.Max(along.Dot(along), 1e-6f), 0f, 1f);
+        return (a + (along * h)).Length - MathF.Max(cone.RadiusFrom, cone.RadiusTo);
+    }
 }

@@ -19,6 +19,7 @@ internal struct RadiusGeometry
     public Oval Tuberosity;
     public float CortexJoint, CortexShaft, CortexFrom, CortexTo;
     public float SpongyJoint, SpongyShaft;
+    public RadiusGrowth Growth;
     public Cone Bound1, Bound2;
 }
 
@@ -41,11 +42,11 @@ internal static class RadiusField
         if (p.X < 40f)
         {
             d = Distance.Join(d, Distance.ToCone(in r.Neck, p), 3f);
-            d = Distance.Join(d, Head(in r, p), 4f);
+            d = Distance.Join(d, Head(in r, p), 7f);
             d = Distance.Cut(d, r.DishRadius - new Vec3(p.X + r.DishAbove, p.Y, p.Z).Length, 1.2f);
         }
 
-        return 0.95f * d;
+        return RadiusGrowth.Ossified(in r.Growth, p, 0.95f * d);
     }
 
     /// <summary>The head without its dish.</summary>
@@ -58,13 +59,11 @@ internal static class RadiusField
     }
 
     /// <summary>Tissue at a point in the frame of the radius.</summary>
-    public static BoneTissue Tissue(in RadiusGeometry r, Vec3 p, uint seed)
+    public static BoneTissue Tissue(in RadiusGeometry r, Vec3 p, float depth, uint seed)
     {
         var down = Distance.Step(r.CortexFrom, r.CortexTo, p.X);
-        var coarse = TissueNoise.Smooth(new Vec3(p.X * 0.07f, p.Y * 0.3f, p.Z * 0.3f), seed + 4u);
-        var fine = TissueNoise.Smooth(new Vec3(p.X * 0.35f, p.Y * 0.9f, p.Z * 0.9f), seed + 5u);
-        var cortex = Distance.Mix(r.CortexJoint, r.CortexShaft, down) * (1f + (0.22f * coarse));
+        var cortex = Distance.Mix(r.CortexJoint, r.CortexShaft, down);
         var spongy = Distance.Mix(r.SpongyJoint, r.SpongyShaft, down);
-        return new BoneTissue(cortex, MathF.Max(spongy * (1f + (0.9f * fine) + (0.3f * coarse)), 0f));
+        return TissueNoise.Texture(p, depth, cortex, spongy, seed + 4u);
     }
 }

@@ -45,16 +45,36 @@ internal static class RayIntegrator
         return bone == Ulna ? UlnaField.Evaluate(in g.Ulna, p) : RadiusField.Evaluate(in g.Radius, p);
     }
 
-    private static BoneTissue Tissue(in ElbowGeometry g, int bone, Vec3 p)
+    private static BoneTissue Tissue(in ElbowGeometry g, int bone, Vec3 p, float depth)
     {
         if (bone == Humerus)
         {
-            return HumerusField.Tissue(in g.Humerus, p, g.NoiseSeed);
+            return HumerusField.Tissue(in g.Humerus, p, depth, g.NoiseSeed);
         }
 
         return bone == Ulna
-            ? UlnaField.Tissue(in g.Ulna, Frame.ToLocal(in g.Ulna.Forearm, p), g.NoiseSeed)
-            : RadiusField.Tissue(in g.Radius, Frame.ToLocal(in g.Radius.Bone, p), g.NoiseSeed);
+            ? UlnaField.Tissue(in g.Ulna, Frame.ToLocal(in g.Ulna.Forearm, p), depth, g.NoiseSeed)
+            : RadiusField.Tissue(in g.Radius, Frame.ToLocal(in g.Radius.Bone, p), depth, g.NoiseSeed);
+    }
+
+    private static bool MayMeet(in ElbowGeometry g, int bone, Vec3 target, Vec3 direction)
+    {
+        if (bone == Humerus)
+        {
+            return Distance.LineToCone(in g.Humerus.ShaftBound, target, direction) < 6f
+                || Distance.LineToCone(in g.Humerus.JointBound, target, direction) < 6f;
+        }
+
+        if (bone == Ulna)
+        {
+            var o = Frame.ToLocal(in g.Ulna.Forearm, target);
+            var v = Frame.DirectionToLocal(in g.Ulna.Forearm, direction);
+            return Distance.LineToCone(in g.Ulna.JointBound, o, v) < 6f || Distance.LineToCone(in g.Ulna.ShaftBound, o, v) < 6f;
+        }
+
+        var q = Frame.ToLocal(in g.Radius.Bone, target);
+        var w = Frame.DirectionToLocal(in g.Radius.Bone, direction);
+        return Distance.LineToCone(in g.Radius.Bound1, q, w) < 6f || Distance.LineToCone(in g.Radius.Bound2, q, w) < 6f;
     }
 
     /// <summary>Walks through the limb; gives the stretch of the ray inside the skin, relative to the film plane.</summary>
@@ -146,19 +166,27 @@ internal static class RayIntegrator
 
     private static BonePath Bone(in ElbowGeometry g, int bone, Vec3 target, Vec3 direction, Span span)
     {
+        float outer = 0f, compact = 0f;
+        if (!MayMeet(in g, bone, target, direction))
+        {
+            return new BonePath(outer, compact);
+        }
+
+        // Steps of varying length: even ones would show as rings where the texture is sampled in step.
+        var jitter = (uint)(int)(target.X * 977f) ^ ((uint)(int)(target.Y * 3571f) << 3) ^ (uint)(int)(target.Z * 7331f);
         var t = span.From;
         var d = BoneDistance(in g, bone, target + (direction * t));
-        float outer = 0f, compact = 0f;
         for (var i = 0; i < 220 && t < span.To; i++)
         {
-            var step = d > 0f ? MathF.Max(d * 0.9f, 0.5f) : Distance.Clamp(-d * 0.7f, 0.7f, 2.2f);
+            var step = d > 0f ? MathF.Max(d * 0.9f, 0.5f) : Distance.Clamp(-d * 0.7f, 0.7f, 2.2f) * (0.7f + (0.6f * (jitter >> 8) * (1f / 16777216f)));
+            jitter = (jitter * 1664525u) + 1013904223u;
             var next = t + step;
             var p = target + (direction * next);
             var dNext = BoneDistance(in g, bone, p);
             if (d < 0f || dNext < 0f)
             {
                 outer += step * Below(d, dNext, 0f);
-                var tissue = Tissue(in g, bone, target + (direction * (t + (0.5f * step))));
+                var tissue = Tissue(in g, bone, target + (direction * (t + (0.5f * step))), MathF.Max(-d, -dNext));
                 var change = d - dNext;
                 compact += MathF.Abs(change) > 0.02f * step
                     ? step * (tissue.To(-dNext) - tissue.To(-d)) / change

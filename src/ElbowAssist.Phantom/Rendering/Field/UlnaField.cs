@@ -28,13 +28,17 @@ internal struct UlnaGeometry
     /// <summary>Middle of the joint end along Z, and how much it is flattened (scale of Z, above 1 = narrower).</summary>
     public float MiddleZ, Flattening;
 
+    /// <summary>The same for the coronoid, a broad ridge.</summary>
+    public float CoronoidFlattening;
+
     /// <summary>Clearance for the radial head: a cylinder along X.</summary>
     public Vec3 RadialNotch;
     public float RadialNotchRadius, RadialNotchHalfLength;
 
     public float CortexJoint, CortexShaft, CortexFrom, CortexTo;
     public float SpongyJoint, SpongyShaft;
-    public Cone Bound;
+    public UlnaGrowth Growth;
+    public Cone JointBound, ShaftBound;
 }
 
 internal static class UlnaField
@@ -45,7 +49,7 @@ internal static class UlnaField
     /// <summary>Signed distance at a point given in the forearm frame.</summary>
     public static float EvaluateLocal(in UlnaGeometry u, Vec3 p)
     {
-        var bound = Distance.ToCone(in u.Bound, p);
+        var bound = MathF.Min(Distance.ToCone(in u.JointBound, p), Distance.ToCone(in u.ShaftBound, p));
         if (bound > 6f)
         {
             return bound;
@@ -58,7 +62,8 @@ internal static class UlnaField
             var q = new Vec3(p.X, p.Y, (p.Z - u.MiddleZ) * u.Flattening);
             d = Distance.Join(d, Distance.ToCone(in u.Olecranon, q), 4f);
             d = Distance.Join(d, Distance.ToCone(in u.Beak, q), 3f);
-            d = Distance.Join(d, Distance.ToCone(in u.Coronoid, q), 4f);
+            var ridge = new Vec3(p.X, p.Y, (p.Z - u.MiddleZ) * u.CoronoidFlattening);
+            d = Distance.Join(d, Distance.ToCone(in u.Coronoid, ridge), 4f);
             d = Distance.Join(d, Distance.ToCone(in u.CoronoidSlope, q), 5f);
             d = Distance.Join(d, Distance.ToCone(in u.MedialFlare, p), 4f);
             var atJoint = new Vec3((u.ValgusCos * p.X) - (u.ValgusSin * p.Z), p.Y, (u.ValgusSin * p.X) + (u.ValgusCos * p.Z));
@@ -70,17 +75,15 @@ internal static class UlnaField
             d = Distance.Cut(d, -Distance.Cut(round, length, 2f), 1.5f);
         }
 
-        return 0.95f * d;
+        return UlnaGrowth.Ossified(in u.Growth, p, 0.95f * d);
     }
 
     /// <summary>Tissue at a point in the forearm frame.</summary>
-    public static BoneTissue Tissue(in UlnaGeometry u, Vec3 p, uint seed)
+    public static BoneTissue Tissue(in UlnaGeometry u, Vec3 p, float depth, uint seed)
     {
         var down = Distance.Step(u.CortexFrom, u.CortexTo, p.X);
-        var coarse = TissueNoise.Smooth(new Vec3(p.X * 0.07f, p.Y * 0.3f, p.Z * 0.3f), seed + 2u);
-        var fine = TissueNoise.Smooth(new Vec3(p.X * 0.35f, p.Y * 0.9f, p.Z * 0.9f), seed + 3u);
-        var cortex = Distance.Mix(u.CortexJoint, u.CortexShaft, down) * (1f + (0.22f * coarse));
+        var cortex = Distance.Mix(u.CortexJoint, u.CortexShaft, down);
         var spongy = Distance.Mix(u.SpongyJoint, u.SpongyShaft, down);
-        return new BoneTissue(cortex, MathF.Max(spongy * (1f + (0.9f * fine) + (0.3f * coarse)), 0f));
+        return TissueNoise.Texture(p, depth, cortex, spongy, seed + 2u);
     }
 }
