@@ -17,15 +17,16 @@ internal static class CropSampler
             throw new ArgumentException("The target must hold width × height values.", nameof(target));
         }
 
-        var window = film.Window;
         var dark = film.Polarity.BoneIsDark;
+        var cropToFilm = filmToCrop.Inverse;
         using var source = Mat.FromPixelData(level.Height, level.Width, MatType.CV_16UC1, level.Samples);
         using var sampled = new Mat(height, width, MatType.CV_16UC1);
-        using var map = IndexMap(filmToCrop.Inverse, level);
+        using var map = IndexMap(cropToFilm, level);
         Cv2.WarpAffine(
             source, sampled, map, new Size(width, height), InterpolationFlags.Linear | InterpolationFlags.WarpInverseMap,
-            BorderTypes.Constant, new Scalar(dark ? window.High : window.Low));
-        ToUnit(sampled, width * height, window, dark, target);
+            BorderTypes.Constant, new Scalar(dark ? ushort.MaxValue : 0));
+        var window = CropWindow.Of(Values(sampled, width * height), width, cropToFilm, film);
+        ToUnit(Values(sampled, width * height), window, dark, target);
         Standardise(target[..(width * height)]);
     }
 
@@ -48,11 +49,12 @@ internal static class CropSampler
         return map;
     }
 
-    private static unsafe void ToUnit(Mat sampled, int count, GreyWindow window, bool dark, Span<float> target)
+    private static unsafe ReadOnlySpan<ushort> Values(Mat sampled, int count) => new(sampled.DataPointer, count);
+
+    private static void ToUnit(ReadOnlySpan<ushort> values, GreyWindow window, bool dark, Span<float> target)
     {
-        var values = new ReadOnlySpan<ushort>(sampled.DataPointer, count);
         var scale = 1f / window.Range;
-        for (var i = 0; i < count; i++)
+        for (var i = 0; i < values.Length; i++)
         {
             var unit = Math.Clamp((values[i] - window.Low) * scale, 0f, 1f);
             target[i] = dark ? 1 - unit : unit;

@@ -34,13 +34,21 @@ public readonly record struct GreyWindow(int Low, int High, double AtLowest, dou
             total += field.Width;
         }
 
-        var low = Percentile(histogram, (long)(total * Tail));
-        var high = Percentile(histogram, (long)(total * (1 - Tail)));
-        var lowest = Percentile(histogram, 0);
-        var highest = Percentile(histogram, total - 1);
-        var window = new GreyWindow(low, high, histogram[lowest] / (double)total, histogram[highest] / (double)total);
+        var window = FromHistogram(histogram, total);
         ArrayPool<int>.Shared.Return(histogram);
         return window;
+    }
+
+    /// <summary>The window of the values counted in a histogram of 65 536 cells.</summary>
+    internal static GreyWindow FromHistogram(int[] histogram, long total)
+    {
+        var lowest = Percentile(histogram, 0);
+        var highest = Percentile(histogram, total - 1);
+        return new GreyWindow(
+            Percentile(histogram, (long)(total * Tail)),
+            Percentile(histogram, (long)(total * (1 - Tail))),
+            histogram[lowest] / (double)total,
+            histogram[highest] / (double)total);
     }
 
     private static int Percentile(int[] histogram, long rank)

@@ -64,8 +64,8 @@ public sealed class NormalisedFilm
     public FilmQuality Quality() => FilmQuality.Of(this, overview);
 
     /// <summary>
-    /// Writes a crop after the recipe <c>standardised-crop</c>, version 1: window to 0…1 with bone bright, sampled with
-    /// antialiasing, 0 outside the film, then (x − mean) / (standard deviation + 0.03) over the crop.
+    /// Writes a crop after the recipe <c>standardised-crop</c>, version 1: sampled with antialiasing; the 0.5 and 99.5
+    /// percentiles of the exposed field in the crop to 0…1, bone bright; 0 outside the film; then (x − mean) / (standard deviation + 0.03) over the crop.
     /// </summary>
     /// <param name="filmToCrop">From film pixels to crop pixels, both continuous with (0,0) the top-left corner.</param>
     /// <param name="width">Columns of the crop.</param>

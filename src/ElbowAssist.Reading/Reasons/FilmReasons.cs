@@ -8,6 +8,7 @@ public static class FilmReasons
     public const string NotAnElbow = "not-an-elbow";
     public const string ViewNotRecognised = "view-not-recognised";
     public const string ImageUnreadable = "image-unreadable";
+    public const string ViewStatedOtherwise = "view-stated-otherwise";
     public const string ObliqueView = "oblique-view";
     public const string FilmRotated = "film-rotated";
     public const string ViewErrorUnknown = "view-error-unknown";

@@ -1,0 +1,40 @@
+using System.Buffers;
+using ElbowAssist.Geometry;
+
+namespace ElbowAssist.Imaging.Normalisation;
+
+/// <summary>
+/// The grey window of the exposed field as far as a crop shows it, which is how films are standardised in training.
+/// </summary>
+internal static class CropWindow
+{
+    /// <summary>A crop with fewer pixels of the field, or a flatter range, takes the window of the film.</summary>
+    private const double LeastShare = 0.01;
+    private const double LeastRange = 0.02;
+
+    public static GreyWindow Of(ReadOnlySpan<ushort> sampled, int width, Similarity cropToFilm, NormalisedFilm film)
+    {
+        var field = film.Field;
+        var origin = cropToFilm.Apply(new Point(0.5, 0.5));
+        var right = cropToFilm.Apply(new Vector(1, 0));
+        var down = cropToFilm.Apply(new Vector(0, 1));
+        var histogram = ArrayPool<int>.Shared.Rent(1 << 16);
+        Array.Clear(histogram);
+        var count = 0;
+        for (var i = 0; i < sampled.Length; i++)
+        {
+            int column = i % width, row = i / width;
+            var x = origin.X + (column * right.X) + (row * down.X);
+            var y = origin.Y + (column * right.Y) + (row * down.Y);
+            if (x >= field.Left && x < field.Right && y >= field.Top && y < field.Bottom)
+            {
+                histogram[sampled[i]]++;
+                count++;
+            }
+        }
+
+        var window = count < LeastShare * sampled.Length ? film.Window : GreyWindow.FromHistogram(histogram, count);
+        ArrayPool<int>.Shared.Return(histogram);
+        return window.Range < LeastRange * film.Window.Range ? film.Window : window;
+    }
+}
