@@ -102,7 +102,7 @@ public static class ExposureSampler
             Headroom = isFlat ? r.Uniform(0.5, 1.1) : r.Uniform(0, 0.25),
             DetailGain = isOverdone ? r.Uniform(1.5, 3) : r.Uniform(0, 1.0),
             StructureGain = isOverdone ? r.Uniform(0.8, 1.6) : r.Uniform(0, 0.6),
-            Equalisation = isOverdone ? r.Uniform(0.4, 0.9) : r.Uniform(0, 0.4),
+            Equalisation = isOverdone ? r.Uniform(0.5, 0.9) : r.Uniform(0, 0.55),
             LocalNormalisation = isOverdone && r.Chance(0.5) ? normalisation : 0,
             SoftTissueGrey = isFlat ? r.Uniform(0.3, 0.6) : Math.Exp(r.Normal(Math.Log(0.22), 0.35 * spread, Math.Log(0.07), Math.Log(0.55))),
             SigmoidSlope = r.Chance(0.45) ? r.Uniform(0.8, 3) : 0,

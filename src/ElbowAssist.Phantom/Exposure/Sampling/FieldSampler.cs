@@ -12,7 +12,7 @@ internal static class FieldSampler
         var isCropped = faults.Contains(FilmFaults.Cropped);
         var shape = r.Chance(0.5) ? FieldShape.Full : r.Chance(0.9) ? FieldShape.Rectangle : FieldShape.Ellipse;
         var turn = r.Chance(0.75) ? r.Normal(0, 3) : r.Uniform(-45, 45);
-        var grey = r.Chance(0.8) ? r.Uniform(0, 0.06) : r.Chance(0.7) ? r.Uniform(0.92, 1) : r.Uniform(0.1, 0.9);
+        var grey = r.Chance(0.85) ? r.Uniform(0, 0.06) : r.Chance(0.75) ? r.Uniform(0.92, 1) : r.Uniform(0.1, 0.9);
         double? shutter = r.Chance(0.65) ? grey : null;
         var leakage = r.Uniform(0.0015, 0.012);
         if (shape == FieldShape.Full && !isCropped)
