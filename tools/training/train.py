@@ -32,6 +32,7 @@ def parse():
     options.add_argument("--device", choices=("gpu", "cpu"), default="gpu")
     options.add_argument("--batch", type=int, default=128)
     options.add_argument("--pool", type=int, default=2048, help="films held on the device")
+    options.add_argument("--least-reuse", type=float, default=2.0, help="how often a film is drawn before it makes room for new ones")
     options.add_argument("--max-reuse", type=float, default=6.0, help="how often a film is drawn before the feed is waited for")
     options.add_argument("--rate", type=float, default=2e-3, help="peak learning rate; a resumed run takes half")
     options.add_argument("--validation", type=int, default=2048, help="validation films a model")

@@ -146,8 +146,9 @@ class Trainer:
         pool, o = self.pool, self.options
         while self.fed < 2 * o.batch or pool.drawn > o.max_reuse * self.fed:
             self.take()
+        # Rendering shares the device with training: more films than are needed to keep the pool fresh cost steps.
         taken = 0
-        while taken < 4 and self.feed.ready() and self.fed < pool.drawn + pool.capacity:
+        while taken < 4 and self.feed.ready() and o.least_reuse * self.fed < pool.drawn + pool.capacity:
             self.take()
             taken += 1
         if self.name == "view" and self.run_steps % OTHER_EVERY == 0:
