@@ -86,6 +86,12 @@ public static class CircleFit
             return FitExit.TooFewPoints;
         }
 
+        if (Undamped(start, points, weights, tolerance, out circle))
+        {
+            return points.Length == 3 ? FitExit.Exact : FitExit.Converged;
+        }
+
+        circle = start;
         double a = start.Centre.X, b = start.Centre.Y, r = start.Radius;
         var damping = 0.0;
         var cost = Cost(a, b, r, points, weights);
@@ -132,6 +138,38 @@ public static class CircleFit
         }
 
         return FitExit.NotConverged;
+    }
+
+    // Close to the minimum plain Gauss-Newton steps shrink fast, and no cost need be watched; where they do not, damping must.
+    private static bool Undamped(
+        in Circle start, ReadOnlySpan<Point> points, ReadOnlySpan<double> weights, double tolerance, out Circle circle)
+    {
+        double a = start.Centre.X, b = start.Centre.Y, r = start.Radius;
+        var last = 0.1 * r;
+        circle = start;
+        for (var iteration = 0; iteration < 20; iteration++)
+        {
+            var normal = NormalEquations.At(a, b, r, points, weights);
+            if (!normal.SolveFor(normal.X, normal.Y, normal.R, out var da, out var db, out var dr))
+            {
+                return false;
+            }
+
+            var step = Math.Abs(da) + Math.Abs(db) + Math.Abs(dr);
+            if (!(step <= 0.5 * last) && !(step <= tolerance * r))
+            {
+                return false;
+            }
+
+            (a, b, r, last) = (a + da, b + db, r + dr, step);
+            if (step <= tolerance * r)
+            {
+                circle = new Circle(new Point(a, b), r);
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Degrees of arc that points cover around a centre: 360 less the widest gap.</summary>

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace ElbowAssist.Geometry.Fits;
 
 /// <summary>
@@ -9,11 +11,8 @@ public static class LineFit
 {
     private const int MaximumIterations = 1000;
 
-    /// <summary>Last step of the direction, radians.</summary>
-    private const double AngleTolerance = 1e-11;
-
-    /// <summary>Last step of the offset, in standard deviations.</summary>
-    private const double OffsetTolerance = 1e-9;
+    /// <summary>Last step of the offset in standard deviations, over the last step of the direction in radians.</summary>
+    private const double OffsetPerAngle = 100;
 
     /// <summary>Fits a line and its covariance.</summary>
     /// <param name="points">At least two points.</param>
@@ -111,8 +110,8 @@ public static class LineFit
             }
 
             // Reweighting creeps where a point sits on Huber's threshold; what it still gains there is far below any spread.
-            var tolerance = iteration < MaximumIterations - 1 ? 1 : 1e5;
-            if (Math.Abs(stepA) < tolerance * AngleTolerance && Math.Abs(stepO) * Math.Sqrt(hOO) < tolerance * OffsetTolerance)
+            var tolerance = iteration < MaximumIterations - 1 ? options.Tolerance : 1e-6;
+            if (Math.Abs(stepA) < tolerance && Math.Abs(stepO) * Math.Sqrt(hOO) < tolerance * OffsetPerAngle)
             {
                 var direction = new Vector(Math.Cos(angle), Math.Sin(angle));
                 line = Oriented(origin + (direction.Perpendicular * offset), direction, points);
@@ -213,6 +212,7 @@ public static class LineFit
         return new LineEstimate(line, offset, angle, both, exit);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static (double Residual, double ByOffset, double ByAngle) Term(
         Vector x, in Covariance s, double sine, double cosine, double offset, in LineFitOptions options, double floor)
     {

@@ -9,8 +9,9 @@ namespace ElbowAssist.Geometry.Fits;
 /// Standard deviation, in the unit of the points, by which the true edge departs from a straight line (bow, flare). It
 /// is added to every point's variance, so that well-laid points on a bowed edge do not outvote one another.
 /// </param>
-public readonly record struct LineFitOptions(double HuberThreshold, double ModelError)
+/// <param name="Tolerance">Last step of the direction, radians.</param>
+public readonly record struct LineFitOptions(double HuberThreshold, double ModelError, double Tolerance)
 {
-    /// <summary>Threshold 1.345, no model error.</summary>
-    public static LineFitOptions Default => new(1.345, 0);
+    /// <summary>Threshold 1.345, no model error, last step 1e-11.</summary>
+    public static LineFitOptions Default => new(1.345, 0, 1e-11);
 }

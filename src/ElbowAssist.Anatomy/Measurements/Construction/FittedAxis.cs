@@ -11,6 +11,9 @@ internal sealed class FittedAxis
 {
     private const int MostPoints = 8;
 
+    /// <summary>Last step of a redrawn line's direction in radians: a hundred thousandth of the spreads met here.</summary>
+    private const double RedrawTolerance = 1e-8;
+
     private readonly int[] first;
     private readonly int[] second;
     private readonly Covariance[] spread;
@@ -87,7 +90,7 @@ internal sealed class FittedAxis
         Covariance[] covariances = second.Length == 0
             ? [.. first.Select(laid.Spread.Of)]
             : [.. first.Zip(second, laid.Spread.OfMidpoint)];
-        var fitted = new FittedAxis(first, second, covariances, fitting, line);
-        return new FittedAxis(first, second, covariances, fitting, fitted.Lay(laid.Points));
+        var fitted = new FittedAxis(first, second, covariances, fitting, line).Lay(laid.Points);
+        return new FittedAxis(first, second, covariances, fitting with { Tolerance = RedrawTolerance }, fitted);
     }
 }

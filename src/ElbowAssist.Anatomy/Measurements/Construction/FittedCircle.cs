@@ -7,7 +7,7 @@ namespace ElbowAssist.Anatomy.Measurements.Construction;
 internal sealed class FittedCircle
 {
     private const int MostPoints = 12;
-    private const double Tolerance = 1e-9;
+    private const double Tolerance = 1e-8;
 
     private readonly int[] indices;
     private readonly double[] weights;
