@@ -1,4 +1,5 @@
 using ElbowAssist.Anatomy;
+using ElbowAssist.Phantom.Injury;
 using ElbowAssist.Phantom.Shape;
 
 namespace ElbowAssist.Phantom;
@@ -11,6 +12,9 @@ namespace ElbowAssist.Phantom;
 /// <param name="Shape">Sizes, shapes and densities.</param>
 public sealed record ElbowCase(ulong Seed, int AgeMonths, Sex Sex, Side Side, ElbowShape Shape)
 {
+    /// <summary>The injury, or null.</summary>
+    public ElbowInjury? Injury { get; init; }
+
     /// <summary>Codes of the injuries; empty if there are none.</summary>
-    public IReadOnlyList<string> Injuries { get; init; } = [];
+    public IReadOnlyList<string> Injuries => Injury is { } injury ? [injury.Code] : [];
 }

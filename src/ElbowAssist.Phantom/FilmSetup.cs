@@ -118,7 +118,7 @@ internal sealed class FilmSetup
     {
         var random = Simulation.Stream(elbow, view, 0);
         var pose = PoseSampler.Sample(random, view, options.Adequacy);
-        var bones = ElbowBuilder.Build(elbow.Shape, pose, (uint)(elbow.Seed ^ (elbow.Seed >> 32)));
+        var bones = ElbowBuilder.Build(elbow.Shape, elbow.Injury, pose, (uint)(elbow.Seed ^ (elbow.Seed >> 32)));
         return (bones, new FilmCamera(pose, view), random);
     }
 

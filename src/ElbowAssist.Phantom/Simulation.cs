@@ -1,5 +1,6 @@
 using ElbowAssist.Anatomy;
 using ElbowAssist.Phantom.Growth;
+using ElbowAssist.Phantom.Injury;
 using ElbowAssist.Phantom.Pose;
 using ElbowAssist.Phantom.Rendering;
 using ElbowAssist.Phantom.Sampling;
@@ -11,6 +12,7 @@ public static class Simulation
 {
     private const ulong PatientStream = 1;
     private const ulong ShapeStream = 2;
+    private const ulong InjuryStream = 3;
     private const ulong FilmStream = 16;
 
     /// <summary>Draws a patient.</summary>
@@ -24,7 +26,8 @@ public static class Simulation
         var side = random.Chance(0.5) ? Side.Left : Side.Right;
         var age = Age(random, options);
         var shape = ChildShapeSampler.Sample(new CounterRandom(seed, ShapeStream), sex, age);
-        return new ElbowCase(seed, (int)(age * 12), sex, side, shape);
+        var injury = InjurySampler.Sample(new CounterRandom(seed, InjuryStream), shape, age, options);
+        return new ElbowCase(seed, (int)(age * 12), sex, side, Effusion.Applied(shape, injury)) { Injury = injury };
     }
 
     /// <summary>Projects one square film of a patient, the elbow anywhere on it as films come.</summary>

@@ -1,3 +1,4 @@
+using ElbowAssist.Phantom.Injury;
 using ElbowAssist.Phantom.Pose;
 
 namespace ElbowAssist.Phantom;
@@ -10,6 +11,12 @@ public sealed record SimulationOptions
 
     /// <summary>Oldest age, years.</summary>
     public double ToAgeYears { get; init; } = 90;
+
+    /// <summary>Share of injured elbows where <see cref="Injuries"/> is empty.</summary>
+    public double InjuredShare { get; init; } = 0.4;
+
+    /// <summary>If not empty, every elbow has one of these.</summary>
+    public IReadOnlyList<InjuryKind> Injuries { get; init; } = [];
 
     /// <summary>How well the films are positioned.</summary>
     public Adequacy Adequacy { get; init; } = Adequacy.Mixed;

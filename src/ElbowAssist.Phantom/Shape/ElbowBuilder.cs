@@ -1,4 +1,5 @@
 using ElbowAssist.Phantom.Growth;
+using ElbowAssist.Phantom.Injury;
 using ElbowAssist.Phantom.Pose;
 using ElbowAssist.Phantom.Rendering.Field;
 
@@ -10,13 +11,14 @@ internal sealed record PosedElbow(ElbowGeometry Geometry, AnatomicalPoints Point
 /// <summary>Turns an elbow and its pose into surfaces and named points.</summary>
 internal static class ElbowBuilder
 {
-    public static PosedElbow Build(ElbowShape shape, ElbowPose pose, uint noiseSeed)
+    public static PosedElbow Build(ElbowShape shape, ElbowInjury? injury, ElbowPose pose, uint noiseSeed)
     {
         var scale = (float)(shape.Humerus.EpicondylarWidth / 63.9);
         var humerus = HumerusBuilder.Build(shape.Humerus);
         var forearm = ForearmBuilder.Forearm(pose.FlexionDegrees, shape.Ulna.ValgusDegrees);
+        forearm = InjuryBuilder.Forearm(injury, forearm);
         var ulna = ForearmBuilder.Ulna(shape.Ulna, humerus, forearm);
-        var radius = ForearmBuilder.Radius(shape.Radius, humerus, ref ulna, pose.ForearmRotationDegrees);
+        var radius = ForearmBuilder.Radius(shape.Radius, humerus, ref ulna, pose.ForearmRotationDegrees, InjuryBuilder.RadialHead(injury));
         var roof = HumerusBuilder.RoofHeight(shape.Humerus);
         if (shape.Growth is { } growth)
         {
@@ -25,6 +27,8 @@ internal static class ElbowBuilder
             radius.Growth = GrowthBuilder.Radius(growth, shape.Radius);
         }
 
+        var unbroken = Geometry(humerus, ulna, radius);
+        var shaft = InjuryBuilder.Break(injury, scale, ref humerus, ref ulna, ref radius);
         var geometry = new ElbowGeometry
         {
             Humerus = humerus,
@@ -33,23 +37,28 @@ internal static class ElbowBuilder
             Soft = SoftTissueBuilder.Build(shape.Soft, humerus, ulna, roof, scale),
             NoiseSeed = noiseSeed,
         };
-        return new PosedElbow(geometry, Points(shape, geometry, roof));
+        return new PosedElbow(geometry, Points(shape, geometry, unbroken, shaft, roof));
     }
 
-    private static AnatomicalPoints Points(ElbowShape shape, ElbowGeometry g, float roof)
+    private static ElbowGeometry Geometry(HumerusGeometry humerus, UlnaGeometry ulna, RadiusGeometry radius) =>
+        new() { Humerus = humerus, Ulna = ulna, Radius = radius };
+
+    /// <summary>Named points: found on the unbroken bones, then moved with their fragments.</summary>
+    private static AnatomicalPoints Points(ElbowShape shape, ElbowGeometry g, ElbowGeometry whole, Frame shaft, float roof)
     {
         var anterior = g.Soft.AnteriorPad;
         var posterior = g.Soft.PosteriorPad;
+        var full = Full(whole);
         return new AnatomicalPoints
         {
             UnitW = 2 * g.Humerus.WaistAp,
-            Shaft = Frame.Identity,
+            Shaft = shaft,
             FossaRoof = new Vec3(g.Humerus.OlecranonFossa.Centre.X + 2, roof, g.Humerus.OlecranonFossa.Centre.Z),
-            Waist = Waist(g.Humerus),
-            MedialEpicondyle = Exit(Full(g), 0, g.Humerus.MedialEpicondyle.To, new Vec3(-0.15f, -0.2f, -1)),
-            LateralEpicondyle = Exit(Full(g), 0, g.Humerus.LateralEpicondyle.To, new Vec3(-0.1f, 0, 1)),
-            CoronoidTip = Exit(g, 1, Outer(g, g.Ulna.Coronoid.To with { Z = 0 }), Direction(g, new Vec3(0.2f, 1, 0))),
-            OlecranonTip = Exit(Full(g), 1, Outer(g, g.Ulna.Beak.To), Direction(g, new Vec3(-1, 0.35f, 0))),
+            Waist = After(g.Humerus.Break, Waist(g.Humerus)),
+            MedialEpicondyle = After(g.Humerus.Break, Exit(full, 0, g.Humerus.MedialEpicondyle.To, new Vec3(-0.15f, -0.2f, -1))),
+            LateralEpicondyle = After(g.Humerus.Break, Exit(full, 0, g.Humerus.LateralEpicondyle.To, new Vec3(-0.1f, 0, 1))),
+            CoronoidTip = AfterUlna(g, Exit(whole, 1, Outer(g, g.Ulna.Coronoid.To with { Z = 0 }), Direction(g, new Vec3(0.2f, 1, 0)))),
+            OlecranonTip = AfterUlna(g, Exit(full, 1, Outer(g, g.Ulna.Beak.To), Direction(g, new Vec3(-1, 0.35f, 0)))),
             AnteriorPadBase = Frame.ToOuter(in anterior.Frame, new Vec3(-anterior.Radii.X, 0, 0)),
             AnteriorPadTip = Frame.ToOuter(in anterior.Frame, new Vec3(anterior.Radii.X, 0, 0)),
             PosteriorPadTip = Frame.ToOuter(in posterior.Frame, new Vec3(posterior.Radii.X * 0.3f, posterior.Radii.Y * 0.9f, 0)),
@@ -57,6 +66,20 @@ internal static class ElbowBuilder
             PosteriorPadShown = shape.Soft.PosteriorPadLift > 1,
         };
     }
+
+    /// <summary>Where a point of the unbroken bone lies after the break, in the bone's frame.</summary>
+    private static Vec3 After(BreakGeometry b, Vec3 p)
+    {
+        if (b.Active == 0)
+        {
+            return p;
+        }
+
+        return BreakGeometry.Region(in b, p, 77u) < 0 ? Frame.ToOuter(in b.Fragment, p) : Frame.ToOuter(in b.Rest, p);
+    }
+
+    private static Vec3 AfterUlna(ElbowGeometry g, Vec3 p) =>
+        Frame.ToOuter(in g.Ulna.Forearm, After(g.Ulna.Break, Frame.ToLocal(in g.Ulna.Forearm, p)));
 
     /// <summary>The same elbow with its cartilage taken for bone.</summary>
     private static ElbowGeometry Full(ElbowGeometry g)

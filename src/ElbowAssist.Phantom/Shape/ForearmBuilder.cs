@@ -68,7 +68,7 @@ internal static class ForearmBuilder
         };
     }
 
-    public static RadiusGeometry Radius(RadiusShape s, HumerusGeometry h, ref UlnaGeometry u, double rotationDegrees)
+    public static RadiusGeometry Radius(RadiusShape s, HumerusGeometry h, ref UlnaGeometry u, double rotationDegrees, Vec3 headShift)
     {
         var half = (float)s.HeadDiameter / 2;
         var dish = (float)s.DishDepth;
@@ -93,10 +93,17 @@ internal static class ForearmBuilder
         var ulnarHead = u.Shaft3.To;
         var turn = Frame.Turn(ulnarHead - supinated.Origin, -rotationDegrees, supinated.Origin);
         var posed = Frame.Compose(in turn, in supinated);
-        u.RadialNotch = posed.Origin + (posed.AxisX * 5);
+        var place = posed.Origin;
+        u.RadialNotch = place + (posed.AxisX * 5);
+        var shift = Frame.DirectionToLocal(in u.Forearm, headShift);
+        if (shift.Length > 0)
+        {
+            posed = Displaced(posed, shift, ulnarHead);
+        }
+
         u.RadialNotchRadius = half + 1.2f;
         u.RadialNotchHalfLength = 8;
-        var r = new RadiusGeometry
+        return new RadiusGeometry
         {
             Bone = Frame.Compose(in u.Forearm, in posed),
             HeadY = half,
@@ -119,6 +126,24 @@ internal static class ForearmBuilder
             Bound1 = Cone.Of(new Vec3(0, 0, 0), half + 2, new Vec3(tuber, 0, 0), neck + (float)s.TuberosityHeight + 4),
             Bound2 = Cone.Of(new Vec3(tuber, 0, 0), neck + (float)s.TuberosityHeight + 4, end, (shaft * 1.2f) + 8),
         };
-        return r;
+    }
+
+    /// <summary>The radius with its head shifted; its far end stays with the ulna, so it swings about that.</summary>
+    private static Frame Displaced(Frame posed, Vec3 shift, Vec3 farEnd)
+    {
+        var arm = posed.Origin - farEnd;
+        var moved = arm + shift;
+        var axis = arm.Cross(moved);
+        var degrees = Math.Asin(Math.Min(1, axis.Length / (arm.Length * moved.Length))) * 180 / Math.PI;
+        if (axis.Length < 1e-3f)
+        {
+            posed.Origin = posed.Origin + shift;
+            return posed;
+        }
+
+        var swing = Frame.Turn(axis, degrees, farEnd);
+        var swung = Frame.Compose(in swing, in posed);
+        swung.Origin = posed.Origin + shift;
+        return swung;
     }
 }

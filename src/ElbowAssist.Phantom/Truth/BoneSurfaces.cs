@@ -28,9 +28,24 @@ internal sealed class BoneSurfaces(PosedElbow elbow)
     public bool TrochleaExists => g.Humerus.Growth.Stage != 1;
 
     /// <summary>The capitellum, or its nucleus.</summary>
-    public float Capitellum(Vec3 p) => CapitellumIsNucleus
-        ? Nucleus.To(in g.Humerus.Growth.Capitellum, p)
-        : Distance.ToOval(in g.Humerus.Capitellum, p);
+    public float Capitellum(Vec3 p)
+    {
+        var q = Frame.ToLocal(CapitellumFrame, p);
+        return CapitellumIsNucleus
+            ? Nucleus.To(in g.Humerus.Growth.Capitellum, q)
+            : Distance.ToOval(in g.Humerus.Capitellum, q);
+    }
+
+    /// <summary>Where the capitellum has gone with a fragment.</summary>
+    private Frame CapitellumFrame
+    {
+        get
+        {
+            var b = g.Humerus.Break;
+            var front = g.Humerus.Capitellum.Centre + new Vec3(0.8f * g.Humerus.Capitellum.Radii.X, 0, 0);
+            return b.Active != 0 && BreakGeometry.Region(in b, front, 77u) < 0 ? b.Fragment : Frame.Identity;
+        }
+    }
 
     /// <summary>The bone whose edge the capitellar outline is: all of the humerus, or the nucleus alone.</summary>
     public Surface CapitellumBone => CapitellumIsNucleus ? Capitellum : Humerus;
@@ -39,9 +54,9 @@ internal sealed class BoneSurfaces(PosedElbow elbow)
     public float MedialLip(Vec3 p) => MathF.Max(
         HumerusField.Trochlea(in g.Humerus.Trochlea, p, 0), p.Z - g.Humerus.Trochlea.GrooveZ);
 
-    public Vec3 CapitellumCentre => CapitellumIsNucleus
+    public Vec3 CapitellumCentre => Frame.ToOuter(CapitellumFrame, CapitellumIsNucleus
         ? Frame.ToOuter(g.Humerus.Growth.Capitellum.Frame, MiddleOf(g.Humerus.Growth.Capitellum))
-        : g.Humerus.Capitellum.Centre;
+        : g.Humerus.Capitellum.Centre);
 
     public Vec3 MedialLipCentre => new(0, 0, g.Humerus.Trochlea.MedialLipZ);
 
@@ -78,7 +93,13 @@ internal sealed class BoneSurfaces(PosedElbow elbow)
         var edge = growth.Open != 0 ? 0.4f : 0.25f * g.Radius.HeadRounding;
         var top = growth.Open != 0 ? growth.DiscMiddle - growth.DiscHalf : 0f;
         var (y, z) = growth.Open != 0 ? (growth.DiscRadius, growth.DiscRadius) : (g.Radius.HeadY, g.Radius.HeadZ);
-        return Frame.ToOuter(in g.Radius.Bone, new Vec3(top + edge, (y - edge) * MathF.Cos(angle), (z - edge) * MathF.Sin(angle)));
+        var p = new Vec3(top + edge, (y - edge) * MathF.Cos(angle), (z - edge) * MathF.Sin(angle));
+        if (g.Radius.Break.Active != 0)
+        {
+            p = BreakGeometry.Region(g.Radius.Break, p, 79u) < 0 ? Frame.ToOuter(g.Radius.Break.Fragment, p) : p;
+        }
+
+        return Frame.ToOuter(in g.Radius.Bone, p);
     }
 
     /// <summary>Tip of the medial epicondyle where it is bone; null before its nucleus appears.</summary>

@@ -55,6 +55,19 @@ internal struct Frame
         AxisZ = DirectionToOuter(in outer, inner.AxisZ),
     };
 
+    /// <summary>The frame of the outside as seen from inside.</summary>
+    public static Frame Inverse(in Frame f)
+    {
+        var frame = new Frame
+        {
+            AxisX = new Vec3(f.AxisX.X, f.AxisY.X, f.AxisZ.X),
+            AxisY = new Vec3(f.AxisX.Y, f.AxisY.Y, f.AxisZ.Y),
+            AxisZ = new Vec3(f.AxisX.Z, f.AxisY.Z, f.AxisZ.Z),
+        };
+        frame.Origin = -DirectionToOuter(in frame, f.Origin);
+        return frame;
+    }
+
     /// <summary>A turn about an axis through a point, degrees, by the right-hand rule.</summary>
     public static Frame Turn(Vec3 axis, double degrees, Vec3 through)
     {

@@ -47,6 +47,7 @@ internal struct HumerusGeometry
     public float Subchondral;
 
     public HumerusGrowth Growth;
+    public BreakGeometry Break;
 
     /// <summary>Bounding capsules: shaft and joint end.</summary>
     public Cone ShaftBound, JointBound;
@@ -63,8 +64,37 @@ internal struct TrochleaGeometry
 
 internal static class HumerusField
 {
-    /// <summary>Signed distance to the whole bone; outside, never more than the true distance by design.</summary>
+    /// <summary>Signed distance to the bone, broken or not; outside, never more than the true distance by design.</summary>
     public static float Evaluate(in HumerusGeometry h, Vec3 p)
+    {
+        if (h.Break.Active == 0)
+        {
+            return Whole(in h, p);
+        }
+
+        var inRest = Frame.ToLocal(in h.Break.Rest, p);
+        var inFragment = Frame.ToLocal(in h.Break.Fragment, p);
+        return MathF.Min(
+            BreakGeometry.OfRest(in h.Break, Whole(in h, inRest), BreakGeometry.Region(in h.Break, inRest, 77u)),
+            BreakGeometry.OfFragment(in h.Break, Whole(in h, inFragment), BreakGeometry.Region(in h.Break, inFragment, 77u)));
+    }
+
+    /// <summary>Where a point of the broken bone was before the break.</summary>
+    public static Vec3 BeforeBreak(in HumerusGeometry h, Vec3 p)
+    {
+        if (h.Break.Active == 0)
+        {
+            return p;
+        }
+
+        var inRest = Frame.ToLocal(in h.Break.Rest, p);
+        return BreakGeometry.OfRest(in h.Break, Whole(in h, inRest), BreakGeometry.Region(in h.Break, inRest, 77u)) < 0.2f
+            ? inRest
+            : Frame.ToLocal(in h.Break.Fragment, p);
+    }
+
+    /// <summary>Signed distance to the unbroken bone.</summary>
+    public static float Whole(in HumerusGeometry h, Vec3 p)
     {
         var bound = MathF.Min(Distance.ToCone(in h.ShaftBound, p), Distance.ToCone(in h.JointBound, p));
         return bound > 6f ? bound : HumerusGrowth.Ossified(in h.Growth, p, Surface(in h, p));

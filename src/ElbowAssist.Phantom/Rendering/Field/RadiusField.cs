@@ -20,6 +20,7 @@ internal struct RadiusGeometry
     public float CortexJoint, CortexShaft, CortexFrom, CortexTo;
     public float SpongyJoint, SpongyShaft;
     public RadiusGrowth Growth;
+    public BreakGeometry Break;
     public Cone Bound1, Bound2;
 }
 
@@ -30,6 +31,21 @@ internal static class RadiusField
 
     /// <summary>Signed distance at a point given in the frame of the radius.</summary>
     public static float EvaluateLocal(in RadiusGeometry r, Vec3 p)
+    {
+        if (r.Break.Active == 0)
+        {
+            return Whole(in r, p);
+        }
+
+        var inRest = Frame.ToLocal(in r.Break.Rest, p);
+        var inFragment = Frame.ToLocal(in r.Break.Fragment, p);
+        return MathF.Min(
+            BreakGeometry.OfRest(in r.Break, Whole(in r, inRest), BreakGeometry.Region(in r.Break, inRest, 79u)),
+            BreakGeometry.OfFragment(in r.Break, Whole(in r, inFragment), BreakGeometry.Region(in r.Break, inFragment, 79u)));
+    }
+
+    /// <summary>Signed distance to the unbroken bone at a point given in its frame.</summary>
+    public static float Whole(in RadiusGeometry r, Vec3 p)
     {
         var bound = MathF.Min(Distance.ToCone(in r.Bound1, p), Distance.ToCone(in r.Bound2, p));
         if (bound > 6f)

@@ -49,7 +49,7 @@ internal static class RayIntegrator
     {
         if (bone == Humerus)
         {
-            return HumerusField.Tissue(in g.Humerus, p, depth, g.NoiseSeed);
+            return HumerusField.Tissue(in g.Humerus, HumerusField.BeforeBreak(in g.Humerus, p), depth, g.NoiseSeed);
         }
 
         return bone == Ulna
@@ -61,7 +61,8 @@ internal static class RayIntegrator
     {
         if (bone == Humerus)
         {
-            return Distance.LineToCone(in g.Humerus.ShaftBound, target, direction) < 6f
+            return g.Humerus.Break.Active != 0
+                || Distance.LineToCone(in g.Humerus.ShaftBound, target, direction) < 6f
                 || Distance.LineToCone(in g.Humerus.JointBound, target, direction) < 6f;
         }
 
@@ -69,12 +70,12 @@ internal static class RayIntegrator
         {
             var o = Frame.ToLocal(in g.Ulna.Forearm, target);
             var v = Frame.DirectionToLocal(in g.Ulna.Forearm, direction);
-            return Distance.LineToCone(in g.Ulna.JointBound, o, v) < 6f || Distance.LineToCone(in g.Ulna.ShaftBound, o, v) < 6f;
+            return g.Ulna.Break.Active != 0 || Distance.LineToCone(in g.Ulna.JointBound, o, v) < 6f || Distance.LineToCone(in g.Ulna.ShaftBound, o, v) < 6f;
         }
 
         var q = Frame.ToLocal(in g.Radius.Bone, target);
         var w = Frame.DirectionToLocal(in g.Radius.Bone, direction);
-        return Distance.LineToCone(in g.Radius.Bound1, q, w) < 6f || Distance.LineToCone(in g.Radius.Bound2, q, w) < 6f;
+        return g.Radius.Break.Active != 0 || Distance.LineToCone(in g.Radius.Bound1, q, w) < 6f || Distance.LineToCone(in g.Radius.Bound2, q, w) < 6f;
     }
 
     /// <summary>Walks through the limb; gives the stretch of the ray inside the skin, relative to the film plane.</summary>

@@ -38,6 +38,7 @@ internal struct UlnaGeometry
     public float CortexJoint, CortexShaft, CortexFrom, CortexTo;
     public float SpongyJoint, SpongyShaft;
     public UlnaGrowth Growth;
+    public BreakGeometry Break;
     public Cone JointBound, ShaftBound;
 }
 
@@ -48,6 +49,21 @@ internal static class UlnaField
 
     /// <summary>Signed distance at a point given in the forearm frame.</summary>
     public static float EvaluateLocal(in UlnaGeometry u, Vec3 p)
+    {
+        if (u.Break.Active == 0)
+        {
+            return Whole(in u, p);
+        }
+
+        var inRest = Frame.ToLocal(in u.Break.Rest, p);
+        var inFragment = Frame.ToLocal(in u.Break.Fragment, p);
+        return MathF.Min(
+            BreakGeometry.OfRest(in u.Break, Whole(in u, inRest), BreakGeometry.Region(in u.Break, inRest, 78u)),
+            BreakGeometry.OfFragment(in u.Break, Whole(in u, inFragment), BreakGeometry.Region(in u.Break, inFragment, 78u)));
+    }
+
+    /// <summary>Signed distance to the unbroken bone at a point given in its frame.</summary>
+    public static float Whole(in UlnaGeometry u, Vec3 p)
     {
         var bound = MathF.Min(Distance.ToCone(in u.JointBound, p), Distance.ToCone(in u.ShaftBound, p));
         if (bound > 6f)
