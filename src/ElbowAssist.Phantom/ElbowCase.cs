@@ -15,6 +15,9 @@ public sealed record ElbowCase(ulong Seed, int AgeMonths, Sex Sex, Side Side, El
     /// <summary>The injury, or null.</summary>
     public ElbowInjury? Injury { get; init; }
 
+    /// <summary>Metal left by treatment.</summary>
+    public Fixation Fixation { get; init; }
+
     /// <summary>Codes of the injuries; empty if there are none.</summary>
     public IReadOnlyList<string> Injuries => Injury is { } injury ? [injury.Code] : [];
 }

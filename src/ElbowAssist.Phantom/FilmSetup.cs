@@ -30,6 +30,9 @@ internal sealed class FilmSetup
 
     public FilmPlacement Placement => placement;
 
+    /// <summary>The same elbow in the same beam, lying elsewhere on the film.</summary>
+    public FilmSetup With(FilmPlacement other) => new(elbow, view, posed, camera, other);
+
     /// <summary>A film as it may come: field of 95 to 290 mm for an adult, the elbow anywhere on it.</summary>
     public static FilmSetup OfFilm(ElbowCase elbow, View view, int size, SimulationOptions options)
     {
@@ -118,7 +121,7 @@ internal sealed class FilmSetup
     {
         var random = Simulation.Stream(elbow, view, 0);
         var pose = PoseSampler.Sample(random, view, options.Adequacy);
-        var bones = ElbowBuilder.Build(elbow.Shape, elbow.Injury, pose, (uint)(elbow.Seed ^ (elbow.Seed >> 32)));
+        var bones = ElbowBuilder.Build(elbow, pose, (uint)(elbow.Seed ^ (elbow.Seed >> 32)));
         return (bones, new FilmCamera(pose, view), random);
     }
 

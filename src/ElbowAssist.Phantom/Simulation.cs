@@ -13,6 +13,7 @@ public static class Simulation
     private const ulong PatientStream = 1;
     private const ulong ShapeStream = 2;
     private const ulong InjuryStream = 3;
+    private const ulong FixationStream = 4;
     private const ulong FilmStream = 16;
 
     /// <summary>Draws a patient.</summary>
@@ -27,7 +28,12 @@ public static class Simulation
         var age = Age(random, options);
         var shape = ChildShapeSampler.Sample(new CounterRandom(seed, ShapeStream), sex, age);
         var injury = InjurySampler.Sample(new CounterRandom(seed, InjuryStream), shape, age, options);
-        return new ElbowCase(seed, (int)(age * 12), sex, side, Effusion.Applied(shape, injury)) { Injury = injury };
+        var fixation = InjurySampler.Fix(new CounterRandom(seed, FixationStream), age, ref injury);
+        return new ElbowCase(seed, (int)(age * 12), sex, side, Effusion.Applied(shape, injury))
+        {
+            Injury = injury,
+            Fixation = fixation,
+        };
     }
 
     /// <summary>Projects one square film of a patient, the elbow anywhere on it as films come.</summary>

@@ -38,6 +38,36 @@ internal static class InjurySampler
         return r.Chance(options.InjuredShare) ? Of(Pick(r, ageYears), r, shape) : null;
     }
 
+    /// <summary>Some breaks have been set and fixed: metal, and little displacement left.</summary>
+    public static Fixation Fix(CounterRandom r, double ageYears, ref ElbowInjury? injury)
+    {
+        var fixation = injury?.Kind switch
+        {
+            InjuryKind.SupracondylarExtension or InjuryKind.SupracondylarFlexion or InjuryKind.LateralCondyle =>
+                ageYears < 14 ? Fixation.HumeralPins : Fixation.HumeralPlate,
+            InjuryKind.Olecranon => ageYears < 10 ? Fixation.None : Fixation.OlecranonTensionBand,
+            _ => Fixation.None,
+        };
+        if (injury is null || fixation == Fixation.None || !r.Chance(0.12))
+        {
+            return Fixation.None;
+        }
+
+        const double left = 0.15;
+        injury = injury with
+        {
+            AngleDegrees = injury.AngleDegrees * left,
+            CoronalDegrees = injury.CoronalDegrees * left,
+            RotationDegrees = injury.RotationDegrees * left,
+            Forward = injury.Forward * left,
+            Distal = injury.Distal * left,
+            Lateral = injury.Lateral * left,
+            Effusion = 0.4 * injury.Effusion,
+            Gap = Math.Min(injury.Gap, 0.8),
+        };
+        return fixation;
+    }
+
     private static InjuryKind Pick(CounterRandom r, double age)
     {
         if (age < 2.5 && r.Chance(0.15))

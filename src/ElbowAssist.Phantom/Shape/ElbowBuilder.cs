@@ -2,6 +2,7 @@ using ElbowAssist.Phantom.Growth;
 using ElbowAssist.Phantom.Injury;
 using ElbowAssist.Phantom.Pose;
 using ElbowAssist.Phantom.Rendering.Field;
+using ElbowAssist.Phantom.Sampling;
 
 namespace ElbowAssist.Phantom.Shape;
 
@@ -11,8 +12,11 @@ internal sealed record PosedElbow(ElbowGeometry Geometry, AnatomicalPoints Point
 /// <summary>Turns an elbow and its pose into surfaces and named points.</summary>
 internal static class ElbowBuilder
 {
-    public static PosedElbow Build(ElbowShape shape, ElbowInjury? injury, ElbowPose pose, uint noiseSeed)
+    private const ulong MetalStream = 5;
+
+    public static PosedElbow Build(ElbowCase elbow, ElbowPose pose, uint noiseSeed)
     {
+        var (shape, injury) = (elbow.Shape, elbow.Injury);
         var scale = (float)(shape.Humerus.EpicondylarWidth / 63.9);
         var humerus = HumerusBuilder.Build(shape.Humerus);
         var forearm = ForearmBuilder.Forearm(pose.FlexionDegrees, shape.Ulna.ValgusDegrees);
@@ -36,6 +40,8 @@ internal static class ElbowBuilder
             Radius = radius,
             Soft = SoftTissueBuilder.Build(shape.Soft, humerus, ulna, roof, scale),
             NoiseSeed = noiseSeed,
+            HasMetal = elbow.Fixation == Fixation.None ? 0 : 1,
+            Metal = FixationBuilder.Build(elbow.Fixation, new CounterRandom(elbow.Seed, MetalStream), scale, humerus, ulna),
         };
         return new PosedElbow(geometry, Points(shape, geometry, unbroken, shaft, roof));
     }

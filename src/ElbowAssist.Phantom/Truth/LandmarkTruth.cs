@@ -265,9 +265,10 @@ internal sealed class LandmarkTruth
             Try(at + step);
         }
 
-        if (best is { } b && silhouette.IsEdge(bone, b, 0.6))
+        // Where part and whole differ by no more than their blend, the landmark is laid on the edge of the whole.
+        if (best is { } b && silhouette.Outline(bone, b.Position - (b.Outward * 2), b.Outward, 1.4, 2.6) is { } edge)
         {
-            AddContour(name, b);
+            AddContour(name, edge);
         }
     }
 

@@ -7,7 +7,11 @@ internal struct ElbowGeometry
     public UlnaGeometry Ulna;
     public RadiusGeometry Radius;
     public SoftTissueGeometry Soft;
+    public MetalGeometry Metal;
     public CameraGeometry Camera;
+
+    /// <summary>1 if there is any metal.</summary>
+    public int HasMetal;
     public uint NoiseSeed;
 }
 

@@ -31,6 +31,11 @@ internal static class RayIntegrator
         Pad(in g, in g.Soft.AnteriorPad, target, direction, ref paths);
         Pad(in g, in g.Soft.PosteriorPad, target, direction, ref paths);
         paths.Soft = MathF.Max(paths.Soft - paths.Bone, 0f);
+        if (g.HasMetal != 0)
+        {
+            paths.Metal = MetalGeometry.Path(in g.Metal, target, direction);
+        }
+
         return paths;
     }
 

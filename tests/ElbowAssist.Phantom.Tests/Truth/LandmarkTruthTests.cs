@@ -1,0 +1,127 @@
+using ElbowAssist.Anatomy;
+using ElbowAssist.Anatomy.Landmarks;
+using ElbowAssist.Geometry;
+using ElbowAssist.Phantom.Pose;
+using ElbowAssist.Phantom.Rendering;
+using ElbowAssist.Phantom.Rendering.Field;
+using ElbowAssist.Phantom.Truth;
+
+namespace ElbowAssist.Phantom.Tests.Truth;
+
+/// <summary>Landmarks against what the rays see, and against the way the film lies.</summary>
+public sealed class LandmarkTruthTests
+{
+    private const int Size = 256;
+
+    [Theory]
+    [InlineData(View.Lateral)]
+    [InlineData(View.Ap)]
+    public void ContourLandmarks_LieOnTheEdgeOfTheirBone(View view)
+    {
+        var options = new SimulationOptions { FromAgeYears = 20, InjuredShare = 0 };
+        for (ulong seed = 1; seed <= 6; seed++)
+        {
+            var setup = FilmSetup.OfCrop(Simulation.Sample(seed, options), view, Size, options);
+            var truth = setup.Truth();
+            var geometry = setup.Geometry;
+            var margin = 0.15 / truth.ObjectPixelMillimetres;
+            foreach (var landmark in truth.Landmarks.Where(l => l.Tangent is not null))
+            {
+                var p = landmark.Position!.Value;
+                var across = landmark.Tangent!.Value.Perpendicular * margin;
+                var one = Path(geometry, landmark.Name, p + across);
+                var other = Path(geometry, landmark.Name, p - across);
+                Assert.True(
+                    Math.Min(one, other) == 0 && Math.Max(one, other) > 0,
+                    string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{landmark.Name} of seed {seed}: {one:F2} mm of bone on one side, {other:F2} on the other."));
+            }
+        }
+    }
+
+    [Fact]
+    public void MirrorImage_MirrorsEveryLandmark_AndTheFilm()
+    {
+        var options = new SimulationOptions { InjuredShare = 0 };
+        var right = Enumerable.Range(1, 40).Select(s => Simulation.Sample((ulong)s, options)).First(e => e.Side == Side.Right);
+        const int small = 64;
+        var film = FilmSetup.OfFilm(right, View.Lateral, small, options);
+        var mirror = film.With(film.Placement with
+        {
+            PlaneToFilm = film.Placement.PlaneToFilm.Then(new Similarity(-1, 0, new Vector(small, 0), true)),
+        });
+        foreach (var (a, b) in film.Truth().Landmarks.Zip(mirror.Truth().Landmarks))
+        {
+            Assert.Equal(a.Visible, b.Visible);
+            if (a.Position is { } p)
+            {
+                Assert.Equal(small - p.X, b.Position!.Value.X, 3);
+                Assert.Equal(p.Y, b.Position.Value.Y, 3);
+            }
+        }
+
+        var paths = FilmRenderer.Render(film.Geometry, small, small);
+        var mirrored = FilmRenderer.Render(mirror.Geometry, small, small);
+        for (var y = 0; y < small; y++)
+        {
+            for (var x = 0; x < small; x++)
+            {
+                // Textures are sampled at places that differ by rounding; the whole thickness is not.
+                int here = (y * small) + x, there = (y * small) + small - 1 - x;
+                Assert.Equal(
+                    paths.Soft[here] + paths.Fat[here] + paths.Bone[here],
+                    mirrored.Soft[there] + mirrored.Fat[there] + mirrored.Bone[there],
+                    0.5);
+            }
+        }
+    }
+
+    [Fact]
+    public void ASeed_FixesPatientAndFilm()
+    {
+        var options = new SimulationOptions();
+        for (ulong seed = 1; seed <= 5; seed++)
+        {
+            var first = Simulation.Project(Simulation.Sample(seed, options), View.Ap, 24, options);
+            var again = Simulation.Project(Simulation.Sample(seed, options), View.Ap, 24, options);
+            Assert.Equal(first.Paths.Bone, again.Paths.Bone);
+            Assert.Equal(first.Paths.Fat, again.Paths.Fat);
+            Assert.Equal(first.Truth.Landmarks, again.Truth.Landmarks);
+        }
+
+        Assert.NotEqual(Simulation.Sample(1, options).Shape, Simulation.Sample(2, options).Shape);
+    }
+
+    [Fact]
+    public void CropFraming_PutsTheShaftUp_AndTheMarkOnTheCanonicalSideUpToItsDisturbance()
+    {
+        var options = new SimulationOptions();
+        var upright = 0;
+        for (ulong seed = 1; seed <= 20; seed++)
+        {
+            var truth = FilmSetup.OfCrop(Simulation.Sample(seed, options), View.Lateral, Size, options).Truth();
+            var shaft = truth.Locator.Shaft - truth.Locator.Joint;
+            upright += shaft.Y < 0 && Math.Abs(Math.Atan2(shaft.X, -shaft.Y)) < 36 * Math.PI / 180 ? 1 : 0;
+        }
+
+        Assert.Equal(20, upright);
+    }
+
+    [Fact]
+    public void UndisplacedElbow_HasNoInjuryCode_AndInjuredOnesCarryTheirs()
+    {
+        Assert.Empty(Simulation.Sample(3, new SimulationOptions { InjuredShare = 0 }).Injuries);
+        var broken = Simulation.Sample(3, new SimulationOptions { Injuries = [Phantom.Injury.InjuryKind.Olecranon] });
+        Assert.Equal("olecranon", Assert.Single(broken.Injuries));
+    }
+
+    private static float Path(ElbowGeometry geometry, string landmark, Point p)
+    {
+        var paths = RayIntegrator.Trace(in geometry, (float)p.X, (float)p.Y);
+        return landmark[0] switch
+        {
+            'r' => paths.Radius,
+            'u' => paths.Ulna,
+            _ => paths.Humerus,
+        };
+    }
+}
