@@ -36,8 +36,8 @@ internal static class AdultShapeSampler
     private static HumerusShape Humerus(CounterRandom r, double width, (double Cortex, double Spongy) bone)
     {
         var k = width / 63.9;
-        var capitellum = (0.173 * width) + r.Normal(0, 0.7);
-        var waist = (16.3 * k) + r.Normal(0, 1.0);
+        var capitellum = (0.173 * width) + r.Normal(0, 0.9);
+        var waist = (16.6 * k) + r.Normal(0, 1.6);
         var articular = (0.735 * width) + r.Normal(0, 1.5);
         return new HumerusShape
         {
@@ -47,7 +47,7 @@ internal static class AdultShapeSampler
             CapitellumZ = (0.335 * articular) + r.Normal(0, 0.8),
             CapitellumX = r.Normal(0.3, 0.7),
             CapitellumY = r.Normal(0, 0.6),
-            MedialLipRadius = (1.26 * capitellum) + r.Normal(0, 0.6),
+            MedialLipRadius = (1.24 * capitellum) + r.Normal(0, 0.8),
             GrooveRadius = (0.85 * capitellum) + r.Normal(0, 0.5),
             LateralLipRadius = (1.0 * capitellum) + r.Normal(0, 0.5),
             ArticularWidth = articular,
@@ -86,7 +86,7 @@ internal static class AdultShapeSampler
         return new UlnaShape
         {
             Scale = scale,
-            JointGap = r.Normal(2.5, 0.45, 1.4, 3.8),
+            JointGap = r.Normal(2.3, 0.7, 1.0, 4.0),
             CoronoidHeight = ((male ? 16 : 14.2) * r.Normal(1, 0.1)) + 0,
             OlecranonReach = 12.5 * scale * r.Normal(1, 0.06),
             Thickness = 17.5 * scale * r.Normal(1, 0.06),
@@ -114,7 +114,7 @@ internal static class AdultShapeSampler
             HeadTaper = r.Uniform(0.06, 0.2),
             HeadRounding = r.Uniform(1.2, 3.0),
             DishDepth = r.Normal(1.8, 0.4, 0.8, 2.8),
-            JointGap = r.Normal(2.4, 0.5, 1.3, 3.8),
+            JointGap = r.Normal(2.2, 0.7, 0.9, 4.0),
             NeckDiameter = 0.635 * head * r.Normal(1, 0.055),
             TuberosityDistance = head / 0.65 * r.Normal(1, 0.05),
             TuberosityHeight = r.Normal(4.2, 1.0, 1.5, 6.5) * head / 23,
