@@ -61,6 +61,7 @@ def main():
     options.add_argument("--batch", type=int, default=8)
     options.add_argument("--first-seed", type=int, default=1_000_000)
     options.add_argument("--step", type=int, default=1)
+    options.add_argument("--threads", type=int, default=1)
     options.add_argument("--count", type=int)
     a = options.parse_args()
     shares = {k: float(v) for k, v in (part.split("=") for part in a.views.split(","))}

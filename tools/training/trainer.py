@@ -77,7 +77,7 @@ class Trainer:
         if not FIRST_SEED[self.name] <= self.first_seed < RESERVED_SEED:
             raise SystemExit(f"Seed {self.first_seed} is not a training seed of {self.name}.")
         self.feed = Feed(o.feed, pinned=self.cuda, device=o.device, views=VIEWS_OF_MODEL[self.name],
-                         framing=FRAMING_OF_MODEL[self.name], size=256, batch=o.batch, first_seed=self.first_seed, step=1)
+                         framing=FRAMING_OF_MODEL[self.name], size=256, batch=o.batch, first_seed=self.first_seed, step=1, threads=4)
         torch.manual_seed(self.first_seed % 2**31 + 7)
         self.maker = FilmMaker(self.device)
         self.pictures = NonRadiographs(self.maker)
