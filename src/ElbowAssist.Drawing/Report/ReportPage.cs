@@ -1,0 +1,127 @@
+using System.Xml.Linq;
+using ElbowAssist.Anatomy.Rules;
+using ElbowAssist.Drawing.Growth;
+using ElbowAssist.Reading.Studies;
+using ElbowAssist.Reading.Walks;
+
+namespace ElbowAssist.Drawing.Report;
+
+/// <summary>The report as one HTML page.</summary>
+internal static class ReportPage
+{
+    public static string Of(Study study, ReportContent content, IReadOnlyDictionary<string, GreyPicture> pictures)
+    {
+        var page = E("html", A("lang", "en"),
+            E("head",
+                E("meta", A("charset", "utf-8")),
+                E("meta", A("name", "viewport"), A("content", "width=device-width, initial-scale=1")),
+                E("meta", A("http-equiv", "Content-Security-Policy"), A("content", "default-src 'none'; img-src data:; style-src 'unsafe-inline'")),
+                E("title", content.Heading),
+                E("style", ReportStyle.Css)),
+            E("body",
+                E("h1", content.Heading),
+                content.Facts.Select(f => E("p", f)),
+                Caution(content),
+                Reader(content),
+                Films(study, content, pictures),
+                Measurements(content),
+                Section("Films together", "tool", Bullets(content.Together)),
+                Prompts(content),
+                Strip(study),
+                Section("Not judged, and why", null, Bullets(content.NotJudged)),
+                Section("How to read this", null, Bullets(content.Method)),
+                Sources(content),
+                Caution(content)));
+        return "<!DOCTYPE html>\n" + page.ToString(SaveOptions.DisableFormatting) + "\n";
+    }
+
+    private static XElement Caution(ReportContent content) => E("p", A("class", "caution"), content.Caution);
+
+    private static IEnumerable<XElement> Reader(ReportContent content) =>
+    [
+        E("h2", "Found by the reader"),
+        E("div", A("class", "reader"),
+            content.WalkFacts.Select(f => E("p", f)),
+            E("div", A("class", "steps"), content.Steps.Select(Step), "")),
+    ];
+
+    private static XElement Step(StepContent step) => E("div", A("class", "step"),
+        E("h3", step.Title),
+        E("table", E("tbody", step.Answers.Select(a => E("tr",
+            E("td", a.Question),
+            E("td", a.Answer, Aside(a)))))));
+
+    private static XElement Aside(AnswerContent a) => E("span", A("class", "small"),
+        (a.Earlier is { } earlier ? $" · first answer: {earlier}" : "") + $" · {a.At}" + (a.ToolWasVisible ? ", proposals on view" : ""));
+
+    private static IEnumerable<XElement> Films(Study study, ReportContent content, IReadOnlyDictionary<string, GreyPicture> pictures) =>
+    [
+        E("h2", "Films and what they carry"),
+        E("p", A("class", "small"), "On the films the tool's lines are dashed sky blue, the reader's solid yellow; the band beside a line is how far it would move if laid again."),
+        E("div", A("class", "films"), study.Films.Zip(content.Films).Select(f => Film(f.First, f.Second, pictures.GetValueOrDefault(f.First.Id)))),
+    ];
+
+    private static XElement Film(StudyFilm film, FilmContent content, GreyPicture? picture)
+    {
+        var svg = OverlaySvg.Write(film.Reading, new() { Film = picture, Legend = false, Landmarks = true });
+        return E("figure",
+            E("img", A("alt", content.Title), A("src", "data:image/svg+xml;base64," + Convert.ToBase64String(svg))),
+            E("figcaption",
+                E("strong", content.Title),
+                E("p", A("class", "small"), content.Facts + (picture is null ? " The film itself was not given; drawn from its landmarks." : "")),
+                content.Refused
+                    ? E("p", "No reading was made of this film; see \"Not judged\".")
+                    : E("p", A("class", "small"), "Can carry: " + (content.Carries.Count == 0 ? "nothing measured." : string.Join(", ", content.Carries) + "."))));
+    }
+
+    private static IEnumerable<XElement> Measurements(ReportContent content)
+    {
+        var films = content.Films.Where(f => f.Measurements.Count > 0).ToList();
+        return films.Count == 0
+            ? []
+            :
+            [
+                E("h2", "Proposed by the tool: measurements"),
+                E("div", A("class", "tool"), films.SelectMany(f => new[] { E("h3", $"{f.Title} ({f.Id})"), Table(f) })),
+            ];
+    }
+
+    private static XElement Table(FilmContent film) => E("table", A("class", "measurements"),
+        E("thead", E("tr", E("th", "Measurement"), E("th", "Value (redraw interval), state"), E("th", "Published, for comparison"))),
+        E("tbody", film.Measurements.Select(m => E("tr",
+            E("td", m.Title, E("div", A("class", "small"), m.Construction)),
+            E("td", E("strong", m.Value ?? ""), E("div", A("class", "small"), string.Join(' ', [m.State + ".", .. m.Reasons]))),
+            E("td", A("class", "small"), m.References.Count == 0 ? "no published range held" : string.Join("; ", m.References))))));
+
+    private static IEnumerable<XElement> Prompts(ReportContent content) => content.Prompts.Count == 0
+        ? []
+        : Section("To think of", "tool",
+            E("ol", content.Prompts.Select(p => E("li", p.Text + " ", E("span", A("class", "small"), (p.Films.Length > 0 ? p.Films + " " : "") + p.Sources)))),
+            content.MorePrompts is { } more ? E("p", A("class", "small"), more) : null);
+
+    private static IEnumerable<XElement> Strip(Study study)
+    {
+        if (study.Maturity is not (Maturity.Child or Maturity.Adolescent))
+        {
+            return [];
+        }
+
+        var marks = study.Walk is { } walk ? WalkMarks.Of(walk) : study.Marks;
+        return [E("div", A("class", "strip"), E("h2", "Growth centres"), GrowthStripSvg.Drawing(study.Patient, marks.GrowthCentres))];
+    }
+
+    private static IEnumerable<XElement> Sources(ReportContent content) =>
+        Section("Sources", null, E("ol", A("class", "small"), content.Sources.Select(s => E("li", s))));
+
+    private static IEnumerable<XElement> Section(string heading, string? kind, params XElement?[] content) =>
+        content.OfType<XElement>().Any()
+            ? [E("h2", heading), kind is null ? E("div", content) : E("div", A("class", kind), content)]
+            : [];
+
+    private static XElement? Bullets(IReadOnlyList<string> items) =>
+        items.Count == 0 ? null : E("ul", items.Select(i => E("li", i)));
+
+    private static XElement E(string name, params object?[] content) => new(name, content);
+
+    private static XAttribute A(string name, string value) => new(name, value);
+}
