@@ -1,6 +1,5 @@
 using System.Globalization;
 using ElbowAssist.Anatomy.Landmarks;
-using ElbowAssist.Anatomy.Rules.References;
 using ElbowAssist.Drawing.Wording;
 using ElbowAssist.Reading;
 using ElbowAssist.Reading.Studies;
@@ -10,7 +9,7 @@ namespace ElbowAssist.Drawing.Report;
 /// <summary>What a report says of each film.</summary>
 internal static class FilmContents
 {
-    public static FilmContent Of(StudyFilm film, ReportSources sources)
+    public static FilmContent Of(StudyFilm film)
     {
         var reading = film.Reading;
         var sentences = reading.Reasons.ToDictionary(r => r.Code, r => r.Text, StringComparer.Ordinal);
@@ -20,17 +19,8 @@ internal static class FilmContents
             Facts(reading),
             [.. reading.Adequacy.CanCarry.Select(MeasurementTitles.Of)],
             CannotCarry(reading, sentences),
-            reading.Adequacy.Refused,
-            [.. reading.Measurements.Where(m => m.State != MeasurementState.Withheld).Select(m => Row(m, film, sentences, sources))]);
+            reading.Adequacy.Refused);
     }
-
-    private static MeasurementRow Row(Measurement m, StudyFilm film, Dictionary<string, string> sentences, ReportSources sources) => new(
-        ReportWords.Sentence(MeasurementTitles.Of(m.Name)),
-        Figures.Of(m),
-        StateWords.Of(m.State),
-        [.. Sentences(m.Reasons, sentences)],
-        [.. ReferenceTable.For(m.Name, film.Reading.Patient).Select(r => $"{r.Text} {sources.Mark(r.Source.Citation)}")],
-        $"{m.Note} {sources.Mark(m.Source)}".Trim());
 
     private static IReadOnlyList<string> CannotCarry(FilmReading reading, Dictionary<string, string> sentences)
     {

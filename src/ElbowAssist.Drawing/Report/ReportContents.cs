@@ -9,7 +9,7 @@ internal static class ReportContents
     public static ReportContent Of(Study study)
     {
         var sources = new ReportSources();
-        FilmContent[] films = [.. study.Films.Select(f => FilmContents.Of(f, sources))];
+        FilmContent[] films = [.. study.Films.Select(FilmContents.Of)];
         var visible = study.VisiblePrompts;
         PromptContent[] prompts = [.. visible.Select(p => new PromptContent(p.Text, sources.Mark(p.Source), string.Join(", ", p.FilmIds)))];
         var settled = study.Walk?.Settled.Select(s => s.Code).ToHashSet(StringComparer.Ordinal) ?? [];
@@ -27,13 +27,15 @@ internal static class ReportContents
             WalkFacts = WalkContents.Facts(study.Walk),
             Steps = WalkContents.Steps(study.Walk),
             Films = films,
-            Together = [.. TogetherContents.Of(study)],
+            Measurements = MeasurementTables.Of(study, sources),
+            Together = [.. study.Conflicts.Select(c => c.Text), .. study.CrossViewNotes.Select(n => n.Text)],
             Prompts = prompts,
             MorePrompts = waiting > 0
                 ? string.Create(CultureInfo.InvariantCulture, $"{waiting} more {(waiting == 1 ? "waits" : "wait")} in the study file; at most three are shown until they are settled.")
                 : null,
             NotJudged = [.. NotJudged(study, films)],
             Method = [.. Method(study)],
+            Constructions = MeasurementTables.Constructions(study, sources),
             Sources = sources.Citations,
         };
     }

@@ -23,13 +23,13 @@ internal static class ReportPage
                 content.Facts.Select(f => E("p", f)),
                 Caution(content),
                 Reader(content),
+                Prompts(content),
                 Films(study, content, pictures),
                 Measurements(content),
                 Section("Films together", "tool", Bullets(content.Together)),
-                Prompts(content),
                 Strip(study),
                 Section("Not judged, and why", null, Bullets(content.NotJudged)),
-                Section("How to read this", null, Bullets(content.Method)),
+                Section("How to read this", null, Bullets(content.Method), Small(Bullets(content.Constructions))),
                 Sources(content),
                 Caution(content)));
         return "<!DOCTYPE html>\n" + page.ToString(SaveOptions.DisableFormatting) + "\n";
@@ -46,13 +46,26 @@ internal static class ReportPage
     ];
 
     private static XElement Step(StepContent step) => E("div", A("class", "step"),
-        E("h3", step.Title),
+        E("h3", step.Title, E("span", A("class", "small"), step.At.Length == 0 ? "" : " · " + step.At)),
         E("table", E("tbody", step.Answers.Select(a => E("tr",
             E("td", a.Question),
             E("td", a.Answer, Aside(a)))))));
 
-    private static XElement Aside(AnswerContent a) => E("span", A("class", "small"),
-        (a.Earlier is { } earlier ? $" · first answer: {earlier}" : "") + $" · {a.At}" + (a.ToolWasVisible ? ", proposals on view" : ""));
+    private static XElement? Aside(AnswerContent a)
+    {
+        List<string> words = [];
+        if (a.Earlier is { } earlier)
+        {
+            words.Add($"first answer: {earlier}");
+        }
+
+        if (a.ToolWasVisible)
+        {
+            words.Add("proposals on view");
+        }
+
+        return words.Count == 0 ? null : E("span", A("class", "small"), " · " + string.Join(" · ", words));
+    }
 
     private static IEnumerable<XElement> Films(Study study, ReportContent content, IReadOnlyDictionary<string, GreyPicture> pictures) =>
     [
@@ -74,24 +87,29 @@ internal static class ReportPage
                     : E("p", A("class", "small"), "Can carry: " + (content.Carries.Count == 0 ? "nothing measured." : string.Join(", ", content.Carries) + "."))));
     }
 
-    private static IEnumerable<XElement> Measurements(ReportContent content)
-    {
-        var films = content.Films.Where(f => f.Measurements.Count > 0).ToList();
-        return films.Count == 0
-            ? []
-            :
-            [
-                E("h2", "Proposed by the tool: measurements"),
-                E("div", A("class", "tool"), films.SelectMany(f => new[] { E("h3", $"{f.Title} ({f.Id})"), Table(f) })),
-            ];
-    }
+    private static IEnumerable<XElement> Measurements(ReportContent content) => content.Measurements.Count == 0
+        ? []
+        :
+        [
+            E("h2", "Measured by the tool"),
+            E("div", A("class", "tool"), content.Measurements.SelectMany(t => new[] { E("h3", t.Title), Table(t) })),
+        ];
 
-    private static XElement Table(FilmContent film) => E("table", A("class", "measurements"),
-        E("thead", E("tr", E("th", "Measurement"), E("th", "Value (redraw interval), state"), E("th", "Published, for comparison"))),
-        E("tbody", film.Measurements.Select(m => E("tr",
-            E("td", m.Title, E("div", A("class", "small"), m.Construction)),
-            E("td", E("strong", m.Value ?? ""), E("div", A("class", "small"), string.Join(' ', [m.State + ".", .. m.Reasons]))),
-            E("td", A("class", "small"), m.References.Count == 0 ? "no published range held" : string.Join("; ", m.References))))));
+    private static XElement Table(MeasurementTable table) => E("table", A("class", "measurements"),
+        E("thead", E("tr",
+            E("th", "Value (redraw interval)"),
+            table.Films.Select(f => E("th", f)),
+            table.Rows.Any(r => r.Differences.Count > 0) ? E("th", "Difference") : null,
+            E("th", "Published, for comparison"))),
+        E("tbody", table.Rows.Select(row => E("tr",
+            E("td", row.Title),
+            row.Cells.Select(Cell),
+            table.Rows.Any(r => r.Differences.Count > 0) ? E("td", A("class", "small"), string.Join("; ", row.Differences)) : null,
+            E("td", A("class", "small"), row.References.Count == 0 ? "no published range held" : string.Join("; ", row.References))))));
+
+    private static XElement Cell(MeasurementCell cell) => cell.Value is { } value
+        ? E("td", E("strong", value), E("div", A("class", "small"), string.Join(' ', [cell.State + ".", .. cell.Reasons])))
+        : E("td", A("class", "small"), cell.State);
 
     private static IEnumerable<XElement> Prompts(ReportContent content) => content.Prompts.Count == 0
         ? []
@@ -120,6 +138,12 @@ internal static class ReportPage
 
     private static XElement? Bullets(IReadOnlyList<string> items) =>
         items.Count == 0 ? null : E("ul", items.Select(i => E("li", i)));
+
+    private static XElement? Small(XElement? element)
+    {
+        element?.Add(A("class", "small"));
+        return element;
+    }
 
     private static XElement E(string name, params object?[] content) => new(name, content);
 

@@ -22,21 +22,22 @@ internal static class ReportStyle
         .reader { border-left: 1.4mm solid #B8A400; padding-left: 3mm; }
         .tool { border-left: 1.4mm dashed #2E7FB3; padding-left: 3mm; }
         table { border-collapse: collapse; width: 100%; margin: 0 0 2.5mm; }
-        th, td { text-align: left; vertical-align: top; padding: 0.8mm 2mm 0.8mm 0; border-bottom: 0.2mm solid #c4c4c4; }
+        th, td { text-align: left; vertical-align: top; padding: 0.5mm 2mm 0.5mm 0; border-bottom: 0.2mm solid #c4c4c4; }
         th { font-weight: 600; }
         thead { display: table-header-group; }
         tr { break-inside: avoid; }
-        .steps { columns: 2; column-gap: 7mm; }
+        .steps { columns: 2; column-gap: 7mm; font-size: 8pt; }
         .step { break-inside: avoid; }
         .step h3 { margin-top: 0; }
         .step td:first-child { width: 48%; color: #444; }
         .small { font-size: 7.5pt; color: #333; }
         .films { display: grid; grid-template-columns: 1fr 1fr; gap: 4mm; }
         figure { margin: 0; break-inside: avoid; }
-        figure img { width: 100%; max-height: 92mm; object-fit: contain; background: #15181B; display: block; }
+        figure img { width: 100%; max-height: 78mm; object-fit: contain; background: #15181B; display: block; }
         figcaption { margin-top: 1mm; }
-        .measurements td:nth-child(1) { width: 27%; }
-        .measurements td:nth-child(2) { width: 25%; }
+        .measurements { font-size: 8pt; }
+        .measurements td:first-child { width: 20%; }
+        .measurements td:last-child { width: 34%; }
         .strip svg { width: 100%; height: auto; display: block; }
         .strip { break-inside: avoid; }
         """;

@@ -21,20 +21,17 @@ internal static class ReportText
             Paragraph(text, $"{step.Title}: {string.Join("; ", step.Answers.Select(Answer))}.");
         }
 
-        Heading(text, "PROPOSED BY THE TOOL");
-        foreach (var film in content.Films)
+        List(text, "TO THINK OF", [.. content.Prompts.Select(p => $"{p.Text} {p.Sources}"), .. content.MorePrompts is { } more ? new[] { more } : []]);
+        List(text, "FILMS", [.. content.Films.Select(f => $"{f.Title} ({f.Id}): {(f.Refused ? "no reading was made." : $"can carry {(f.Carries.Count == 0 ? "nothing measured" : string.Join(", ", f.Carries))}.")}")]);
+        foreach (var table in content.Measurements)
         {
-            Paragraph(text, $"{film.Title} ({film.Id}).");
-            foreach (var m in film.Measurements)
-            {
-                Item(text, $"{m.Title}: {m.Value}, {m.State}.{Follow(m.Reasons)}{(m.References.Count == 0 ? "" : " Published: " + string.Join("; ", m.References) + ".")}");
-            }
+            List(text, $"MEASURED BY THE TOOL, {table.Title.ToUpperInvariant()}", [.. table.Rows.Select(r => Row(table, r))]);
         }
 
         List(text, "FILMS TOGETHER", content.Together);
-        List(text, "TO THINK OF", [.. content.Prompts.Select(p => $"{p.Text} {p.Sources}"), .. content.MorePrompts is { } more ? new[] { more } : []]);
         List(text, "NOT JUDGED, AND WHY", content.NotJudged);
         List(text, "METHOD", content.Method);
+        List(text, "HOW EACH IS LAID", content.Constructions);
         List(text, "SOURCES", [.. content.Sources.Select((s, i) => FormattableString.Invariant($"[{i + 1}] {s}"))]);
         Paragraph(text, content.Caution);
         return text.ToString();
@@ -42,6 +39,14 @@ internal static class ReportText
 
     private static string Answer(AnswerContent a) =>
         $"{a.Question.TrimEnd('?')}: {a.Answer}{(a.Earlier is { } earlier ? $" (first answer: {earlier})" : "")}";
+
+    private static string Row(MeasurementTable table, MeasurementRow row)
+    {
+        var cells = row.Cells.Zip(table.Films).Select(c => $"{c.Second}: {(c.First.Value is { } value ? $"{value}, {c.First.State}" : c.First.State)}.{Follow(c.First.Reasons)}");
+        var differences = row.Differences.Select(d => $" {ReportWords.Sentence(d)}.");
+        var references = row.References.Count == 0 ? "" : $" Published: {string.Join("; ", row.References)}.";
+        return $"{row.Title}. {string.Join(' ', cells)}{string.Concat(differences)}{references}";
+    }
 
     private static string Follow(IReadOnlyList<string> sentences) => sentences.Count == 0 ? "" : " " + string.Join(' ', sentences);
 

@@ -25,6 +25,7 @@ internal static class WalkContents
         ];
     }
 
+    /// <summary>Steps with their answers, the conclusion first.</summary>
     public static IReadOnlyList<StepContent> Steps(WalkRecord? walk)
     {
         if (walk is null)
@@ -35,8 +36,8 @@ internal static class WalkContents
         var definition = walk.Version == WalkVersion.Adult ? WalkDefinition.AdultWalk : WalkDefinition.ChildWalk;
         return
         [
-            .. definition.Steps
-                .Select(s => new StepContent(s.Title, [.. s.Items.Select(i => Answer(i, walk)).OfType<AnswerContent>()]))
+            .. definition.Steps.OrderByDescending(s => s.Topic == WalkTopic.Conclusion)
+                .Select(s => new StepContent(s.Title, LastAnswered(s, walk), [.. s.Items.Select(i => Answer(i, walk)).OfType<AnswerContent>()]))
                 .Where(s => s.Answers.Count > 0),
         ];
     }
@@ -59,6 +60,12 @@ internal static class WalkContents
         }
     }
 
+    private static string LastAnswered(WalkStep step, WalkRecord walk)
+    {
+        var times = step.Items.Select(i => walk.StandingAnswer(i.Id)?.At).OfType<DateTimeOffset>().ToList();
+        return times.Count == 0 ? "" : ReportWords.Clock(times.Max());
+    }
+
     private static AnswerContent? Answer(WalkItem item, WalkRecord walk)
     {
         if (walk.StandingAnswer(item.Id) is not { } standing)
@@ -68,7 +75,7 @@ internal static class WalkContents
 
         var first = walk.FirstAnswer(item.Id)!;
         var (now, before) = (Words(item, standing), Words(item, first));
-        return new(item.Question, now, before == now ? null : before, ReportWords.Clock(standing.At), standing.ToolWasVisible);
+        return new(item.Question, now, before == now ? null : before, standing.ToolWasVisible);
     }
 
     private static string Words(WalkItem item, WalkAnswer answer)
