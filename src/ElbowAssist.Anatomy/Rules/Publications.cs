@@ -11,7 +11,7 @@ public static class Publications
 
     /// <summary>Reminders of clinical practice that carry no value; the local protocol decides.</summary>
     public static Publication LocalProtocol { get; } =
-        new("local", "reminder set by this project, not a published limit; the local protocol decides");
+        new("local", "reminder set by this project, not a published limit, the local protocol decides");
 
 #pragma warning disable CS1591 // each member is the publication its citation names
     public static Publication Herman { get; } = new("herman",

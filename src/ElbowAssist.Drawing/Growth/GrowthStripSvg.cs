@@ -50,7 +50,7 @@ public static class GrowthStripSvg
         if (patient.AgeMonths is { } months)
         {
             var x = Axis.At(months / 12.0);
-            svg.Add(Line(x, Top - 12, x, bottom, 1.6), Text(x, Top - 16, GrowthWords.Age(months), 11, x > Axis.Right - 40 ? "end" : "middle", "bold"));
+            svg.Add(Line(x, Top - 12, x, bottom, 1.6), Text(x, Top - 16, GrowthWords.Age(months), 11, x > Axis.Right - 40 ? "end" : "middle", bold: true));
         }
 
         svg.Add(Key(bottom + 34), MissingEpicondyle.Drawing(bottom + 56));

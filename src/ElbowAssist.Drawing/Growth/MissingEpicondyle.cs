@@ -18,7 +18,7 @@ internal static class MissingEpicondyle
         At("transform", string.Create(CultureInfo.InvariantCulture, $"translate(0 {y})")),
         Ap(),
         Lateral(),
-        Text(330, 24, "Place of the medial epicondyle (not to scale)", 11.5, "start", "bold"),
+        Text(330, 24, "Place of the medial epicondyle (not to scale)", 11.5, "start", bold: true),
         Text(330, 44, "AP: its centre lies 0.5 mm (SD 2.0) below the lower edge", 10.5),
         Text(330, 58, "of the olecranon fossa.", 10.5),
         Text(330, 76, "Lateral: 1.2 mm (SD 1.2) in front of the posterior humeral line.", 10.5),

@@ -14,8 +14,16 @@ internal static class SvgElements
 
     public static XAttribute At(string name, string value) => new(name, value);
 
-    public static XElement Text(double x, double y, string words, double size = 11, string anchor = "start", string weight = "normal") =>
-        Element("text", At("x", x), At("y", y), At("font-size", size), At("text-anchor", anchor), At("font-weight", weight), words);
+    public static XElement Text(double x, double y, string words, double size = 11, string anchor = "start", bool bold = false)
+    {
+        var text = Element("text", At("x", x), At("y", y), At("font-size", size), At("text-anchor", anchor), words);
+        if (bold)
+        {
+            text.Add(At("font-weight", "bold"));
+        }
+
+        return text;
+    }
 
     public static XElement Line(double x1, double y1, double x2, double y2, double width = 1, string? dash = null, string ink = "#222")
     {

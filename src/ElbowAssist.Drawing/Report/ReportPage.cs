@@ -31,7 +31,7 @@ internal static class ReportPage
                 Section("Not judged, and why", null, Bullets(content.NotJudged)),
                 Section("How to read this", null, Bullets(content.Method), Small(Bullets(content.Constructions))),
                 Sources(content),
-                Caution(content)));
+                E("p", A("class", "caution last"), content.Caution)));
         return "<!DOCTYPE html>\n" + page.ToString(SaveOptions.DisableFormatting) + "\n";
     }
 
@@ -129,7 +129,7 @@ internal static class ReportPage
     }
 
     private static IEnumerable<XElement> Sources(ReportContent content) =>
-        Section("Sources", null, E("ol", A("class", "small"), content.Sources.Select(s => E("li", s))));
+        Section("Sources", null, E("ol", A("class", "small sources"), content.Sources.Select(s => E("li", s))));
 
     private static IEnumerable<XElement> Section(string heading, string? kind, params XElement?[] content) =>
         content.OfType<XElement>().Any()

@@ -19,6 +19,8 @@ internal static class ReportStyle
         ul, ol { margin: 0 0 2mm; padding-left: 5mm; }
         li { margin-bottom: 0.8mm; }
         .caution { border: 0.4mm solid #1c1c1c; padding: 2mm 3mm; margin: 3mm 0; break-inside: avoid; }
+        .last { break-before: avoid; }
+        .sources { columns: 2; column-gap: 7mm; }
         .reader { border-left: 1.4mm solid #B8A400; padding-left: 3mm; }
         .tool { border-left: 1.4mm dashed #2E7FB3; padding-left: 3mm; }
         table { border-collapse: collapse; width: 100%; margin: 0 0 2.5mm; }
@@ -26,14 +28,14 @@ internal static class ReportStyle
         th { font-weight: 600; }
         thead { display: table-header-group; }
         tr { break-inside: avoid; }
-        .steps { columns: 2; column-gap: 7mm; font-size: 8pt; }
+        .steps { columns: 2; column-gap: 7mm; font-size: 7.5pt; line-height: 1.25; }
         .step { break-inside: avoid; }
         .step h3 { margin-top: 0; }
         .step td:first-child { width: 48%; color: #444; }
         .small { font-size: 7.5pt; color: #333; }
         .films { display: grid; grid-template-columns: 1fr 1fr; gap: 4mm; }
         figure { margin: 0; break-inside: avoid; }
-        figure img { width: 100%; max-height: 78mm; object-fit: contain; background: #15181B; display: block; }
+        figure img { width: 100%; max-height: 66mm; object-fit: contain; background: #15181B; display: block; }
         figcaption { margin-top: 1mm; }
         .measurements { font-size: 8pt; }
         .measurements td:first-child { width: 20%; }

@@ -23,6 +23,9 @@ public sealed record DemoStudy(string Name, Patient Patient, Side InjuredSide, d
 /// <summary>Two invented studies.</summary>
 public static class DemoStudies
 {
+    /// <summary>Both.</summary>
+    public static IReadOnlyList<DemoStudy> All { get; } = [AdultWithEffusion(), ChildWithSupracondylarFracture()];
+
     /// <summary>An adult who fell on the hand: effusion, no fracture line drawn.</summary>
     public static DemoStudy AdultWithEffusion()
     {

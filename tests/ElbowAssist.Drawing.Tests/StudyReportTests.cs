@@ -1,0 +1,190 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using ElbowAssist.Anatomy;
+using ElbowAssist.Anatomy.Landmarks;
+using ElbowAssist.Anatomy.Rules;
+using ElbowAssist.Drawing.Report;
+using ElbowAssist.Reading;
+using ElbowAssist.Reading.Studies;
+using ElbowAssist.Reading.Walks;
+using ElbowAssist.Testing;
+using ElbowAssist.Testing.DrawnElbows;
+
+namespace ElbowAssist.Drawing.Tests;
+
+public sealed class StudyReportTests
+{
+    public static TheoryData<string> Demos => ["adult-effusion", "child-supracondylar"];
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void ThePage_LoadsNothingFromAnywhere(string name)
+    {
+        var html = Html(Study(name));
+        Assert.DoesNotMatch(new Regex(@"(src|href|url)\s*[=(]\s*[""']?\s*(https?:)?//", RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)), html);
+        Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("@import", html, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("default-src 'none'", html, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void PageAndText_CarryTheCautionFirstAndLast(string name)
+    {
+        var text = StudyReport.Text(Study(name));
+        var flat = Regex.Replace(text, @"\s+", " ", RegexOptions.None, TimeSpan.FromSeconds(5));
+        Assert.Equal(2, Regex.Count(flat, Regex.Escape(Caution.Text), RegexOptions.None, TimeSpan.FromSeconds(5)));
+        Assert.EndsWith(Caution.LastSentence, flat.TrimEnd(), StringComparison.Ordinal);
+        var body = XDocument.Parse(Html(Study(name)).Replace("<!DOCTYPE html>", "", StringComparison.Ordinal)).Root!.Element("body")!;
+        var cautions = body.Elements("p").Where(p => ((string?)p.Attribute("class"))?.StartsWith("caution", StringComparison.Ordinal) == true).ToList();
+        Assert.Equal([Caution.Text, Caution.Text], cautions.Select(c => c.Value));
+        Assert.Same(body.Elements().Last(), cautions[1]);
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Text_FitsALineOfDictation(string name) =>
+        Assert.All(StudyReport.Text(Study(name)).Split('\n'), line => Assert.True(line.Length <= 78, line));
+
+    [Fact]
+    public void ReadersFindingsAndToolsMeasurements_StandApart()
+    {
+        var body = XDocument.Parse(Html(Study("child-supracondylar")).Replace("<!DOCTYPE html>", "", StringComparison.Ordinal)).Root!.Element("body")!;
+        var reader = string.Concat(body.Elements("div").Where(d => (string?)d.Attribute("class") == "reader").Select(d => d.Value));
+        var tool = string.Concat(body.Elements("div").Where(d => (string?)d.Attribute("class") == "tool").Select(d => d.Value));
+        Assert.Contains("fracture seen", reader, StringComparison.Ordinal);
+        Assert.Contains("traced, break", reader, StringComparison.Ordinal);
+        Assert.Contains("shown only after the reader's own answers", reader, StringComparison.Ordinal);
+        Assert.DoesNotContain("83°", reader, StringComparison.Ordinal);
+        Assert.Contains("Baumann angle", tool, StringComparison.Ordinal);
+        Assert.DoesNotContain("traced", tool, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void BothSides_StandBesideEachOtherWithTheirDifference()
+    {
+        var text = Flat(StudyReport.Text(Study("child-supracondylar")));
+        Assert.Contains("the whole interval lies beyond the limit of 5°", text, StringComparison.Ordinal);
+        Assert.Contains("capitellum lies behind the line", text, StringComparison.Ordinal);
+        Assert.Contains("Medial column", text[text.IndexOf("NOT JUDGED", StringComparison.Ordinal)..], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AWithheldValue_StandsNowhere()
+    {
+        var patient = new Patient(41 * 12, Sex.Female);
+        var film = DrawnStudies.Film("f.png", new DrawnElbow(), View.Lateral, Side.Left, patient, spacingMm: null);
+        var gap = film.Reading.Measurements.Single(m => m.Name == "ulnohumeral-gap");
+        Assert.Equal(MeasurementState.Withheld, gap.State);
+        var study = StudyAssembler.Assemble(new() { Tool = DrawnStudies.Tool, Films = [film] });
+        Assert.DoesNotContain(" mm (", StudyReport.Text(study), StringComparison.Ordinal);
+        Assert.Contains("Ulnohumeral gap", StudyReport.Text(study), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AtMostThreePrompts_AreShownAndTheRestAnnounced()
+    {
+        var study = Study("child-supracondylar");
+        Assert.True(study.Prompts.Count > 3);
+        var text = StudyReport.Text(study);
+        var shown = text[text.IndexOf("TO THINK OF", StringComparison.Ordinal)..text.IndexOf("FILMS\n", StringComparison.Ordinal)];
+        Assert.Equal(4, shown.Split('\n').Count(l => l.StartsWith("- ", StringComparison.Ordinal)));
+        Assert.Contains("wait", shown, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ProposalsVisibleFromTheStart_AreSaidToBe()
+    {
+        var walk = new WalkScript(WalkDefinition.AdultWalk, proposalsVisibleFromStart: true).Answer("effusion.call", "yes").Record;
+        var study = StudyAssembler.Assemble(new()
+        {
+            Tool = DrawnStudies.Tool, Walk = walk,
+            Films = [DrawnStudies.Film("f.png", new DrawnElbow(), View.Lateral, Side.Left, new(480, Sex.Male))],
+        });
+        Assert.Contains("visible from the start", Flat(StudyReport.Text(study)), StringComparison.Ordinal);
+        Assert.Contains("proposals on view", Html(study), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void HostileWords_StayWords()
+    {
+        var walk = new WalkScript(WalkDefinition.AdultWalk).Note("history.mechanism", "<img src=x onerror=alert(1)> & \"fall\"").Record;
+        var study = StudyAssembler.Assemble(new()
+        {
+            Tool = DrawnStudies.Tool, Walk = walk,
+            Films = [DrawnStudies.Film("<b>.png", new DrawnElbow(), View.Lateral, Side.Left, new(480, Sex.Male))],
+        });
+        var html = Html(study);
+        Assert.DoesNotContain("<img src=x", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("<b>.png", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AStoppedExport_MakesNoReport()
+    {
+        var film = DrawnStudies.Film("f.png", new DrawnElbow(), View.Lateral, Side.Left, new(480, Sex.Male)) with
+        {
+            SideStatements = [new("sidecar", Side.Right)],
+        };
+        var study = StudyAssembler.Assemble(new() { Tool = DrawnStudies.Tool, Films = [film] });
+        Assert.Throws<InvalidOperationException>(() => StudyReport.Html(study));
+        Assert.Throws<InvalidOperationException>(() => StudyReport.Text(study));
+    }
+
+    /// <summary>Many studies of drawn elbows of every age, shape, view, context and mark: no output reassures, none lacks the caution.</summary>
+    [Fact]
+    public void ManyStudies_NeverReassure()
+    {
+        var random = new Random(20300304);
+        for (var i = 0; i < 60; i++)
+        {
+            var study = RandomStudy(random);
+            foreach (var output in new[] { StudyReport.Text(study), Html(study) })
+            {
+                var words = Regex.Replace(output, @"base64,[A-Za-z0-9+/=]+", "", RegexOptions.None, TimeSpan.FromSeconds(5));
+                ForbiddenWords.AssertNone(words, FormattableString.Invariant($"study {i}"));
+                Assert.Contains(Caution.LastSentence, words, StringComparison.Ordinal);
+                Assert.DoesNotContain("NaN", words, StringComparison.Ordinal);
+                Assert.DoesNotContain("∞", words, StringComparison.Ordinal);
+            }
+        }
+    }
+
+    private static Study RandomStudy(Random random)
+    {
+        var months = random.Next(6, 900);
+        var patient = new Patient(random.Next(8) == 0 ? null : months, random.Next(3) switch { 0 => null, 1 => Sex.Female, _ => Sex.Male });
+        var growing = months < 15 * 12;
+        var films = Enumerable.Range(0, random.Next(1, 4)).Select(n =>
+        {
+            var elbow = new DrawnElbow
+            {
+                Growing = growing,
+                Capitellum = growing ? 43 : 58,
+                CentreBeforeLine = (random.NextDouble() * 1.6) - 0.8,
+                RadialOffset = (random.NextDouble() * 1.6) - 0.8,
+                Baumann = 60 + (30 * random.NextDouble()),
+                BackwardShift = random.Next(3) == 0 ? random.NextDouble() : 0,
+                Extension = random.Next(3) == 0 ? 30 * random.NextDouble() : 0,
+                FatPadAngle = 35 * random.NextDouble(),
+                Mirrored = random.Next(2) == 0,
+            };
+            return DrawnStudies.Film(
+                FormattableString.Invariant($"film-{n}.png"), elbow, random.Next(2) == 0 ? View.Lateral : View.Ap, (Side)random.Next(3), patient, (FilmContext)random.Next(6),
+                random.Next(), random.Next(2) == 0 ? 0.2 : null, random.Next(2) == 0 ? LandmarkSource.Model : LandmarkSource.Reader, 0.3 + (4 * random.NextDouble()));
+        });
+        var marks = new ReaderMarks
+        {
+            Trauma = (Call)random.Next(4), Effusion = (Call)random.Next(4), Displaced = random.Next(3) == 0, Open = random.Next(6) == 0,
+            Injuries = [(SuspectedInjury)random.Next(10), (SuspectedInjury)random.Next(10)],
+        };
+        return StudyAssembler.Assemble(new() { Tool = DrawnStudies.Tool, Films = [.. films], Marks = marks, StatedMaturity = (Maturity)random.Next(4) });
+    }
+
+    private static Study Study(string name) => DemoStudies.All.Single(d => d.Name == name).Assemble();
+
+    private static string Html(Study study) => Encoding.UTF8.GetString(StudyReport.Html(study));
+
+    private static string Flat(string text) => Regex.Replace(text, @"\s+", " ", RegexOptions.None, TimeSpan.FromSeconds(5));
+}
