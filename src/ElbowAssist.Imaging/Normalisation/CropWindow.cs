@@ -1,4 +1,3 @@
-using System.Buffers;
 using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Imaging.Normalisation;
@@ -18,8 +17,7 @@ internal static class CropWindow
         var origin = cropToFilm.Apply(new Point(0.5, 0.5));
         var right = cropToFilm.Apply(new Vector(1, 0));
         var down = cropToFilm.Apply(new Vector(0, 1));
-        var histogram = ArrayPool<int>.Shared.Rent(1 << 16);
-        Array.Clear(histogram);
+        using var histogram = new GreyHistogram();
         var count = 0;
         for (var i = 0; i < sampled.Length; i++)
         {
@@ -28,13 +26,12 @@ internal static class CropWindow
             var y = origin.Y + (column * right.Y) + (row * down.Y);
             if (x >= field.Left && x < field.Right && y >= field.Top && y < field.Bottom)
             {
-                histogram[sampled[i]]++;
+                histogram.Add(sampled[i]);
                 count++;
             }
         }
 
-        var window = count < LeastShare * sampled.Length ? film.Window : GreyWindow.FromHistogram(histogram, count);
-        ArrayPool<int>.Shared.Return(histogram);
+        var window = count < LeastShare * sampled.Length ? film.Window : GreyWindow.From(histogram, count);
         return window.Range < LeastRange * film.Window.Range ? film.Window : window;
     }
 }

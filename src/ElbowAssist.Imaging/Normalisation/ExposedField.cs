@@ -22,10 +22,10 @@ public readonly record struct ExposedField(int Left, int Top, int Right, int Bot
     /// <summary>Finds the field on a reduced film.</summary>
     internal static ExposedField Find(FilmLevel level, int filmWidth, int filmHeight)
     {
-        var sorted = level.Samples.ToArray();
-        Array.Sort(sorted);
-        var range = sorted[(int)((sorted.Length - 1) * 0.99)] - sorted[(int)((sorted.Length - 1) * 0.01)];
-        var tolerance = FeaturelessSpread * range;
+        using var histogram = new GreyHistogram();
+        histogram.Add(level.Samples);
+        var count = level.Samples.Length;
+        var tolerance = FeaturelessSpread * (histogram.Percentile(0.99, count) - histogram.Percentile(0.01, count));
         var top = Featureless(level, tolerance, rows: true, fromEnd: false);
         var bottom = Featureless(level, tolerance, rows: true, fromEnd: true);
         var left = Featureless(level, tolerance, rows: false, fromEnd: false);

@@ -1,5 +1,3 @@
-using System.Buffers;
-
 namespace ElbowAssist.Imaging.Normalisation;
 
 /// <summary>
@@ -21,48 +19,26 @@ public readonly record struct GreyWindow(int Low, int High, double AtLowest, dou
     internal static GreyWindow Of(Radiograph film, ExposedField field)
     {
         var step = Math.Max(1, (int)((long)field.Width * field.Height / EnoughSamples));
-        var histogram = ArrayPool<int>.Shared.Rent(1 << 16);
-        Array.Clear(histogram);
+        using var histogram = new GreyHistogram();
         long total = 0;
         for (var y = field.Top; y < field.Bottom; y += step)
         {
-            foreach (var value in film.Pixels.Slice((y * film.Width) + field.Left, field.Width))
-            {
-                histogram[value]++;
-            }
-
+            histogram.Add(film.Pixels.Slice((y * film.Width) + field.Left, field.Width));
             total += field.Width;
         }
 
-        var window = FromHistogram(histogram, total);
-        ArrayPool<int>.Shared.Return(histogram);
-        return window;
+        return From(histogram, total);
     }
 
-    /// <summary>The window of the values counted in a histogram of 65 536 cells.</summary>
-    internal static GreyWindow FromHistogram(int[] histogram, long total)
+    /// <summary>The window of counted values.</summary>
+    internal static GreyWindow From(GreyHistogram histogram, long total)
     {
-        var lowest = Percentile(histogram, 0);
-        var highest = Percentile(histogram, total - 1);
+        var lowest = histogram.Percentile(0, total);
+        var highest = histogram.Percentile(1, total);
         return new GreyWindow(
-            Percentile(histogram, (long)(total * Tail)),
-            Percentile(histogram, (long)(total * (1 - Tail))),
-            histogram[lowest] / (double)total,
-            histogram[highest] / (double)total);
-    }
-
-    private static int Percentile(int[] histogram, long rank)
-    {
-        long below = 0;
-        for (var value = 0; value < 1 << 16; value++)
-        {
-            below += histogram[value];
-            if (below > rank)
-            {
-                return value;
-            }
-        }
-
-        return (1 << 16) - 1;
+            histogram.Percentile(Tail, total),
+            histogram.Percentile(1 - Tail, total),
+            histogram.Of(lowest) / (double)total,
+            histogram.Of(highest) / (double)total);
     }
 }

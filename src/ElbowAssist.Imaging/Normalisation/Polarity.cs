@@ -24,44 +24,71 @@ public readonly record struct Polarity(bool BoneIsDark, double Score)
         int left = (int)(field.Left / level.ScaleX), top = (int)(field.Top / level.ScaleY);
         int right = Math.Min(level.Width, (int)(field.Right / level.ScaleX));
         int bottom = Math.Min(level.Height, (int)(field.Bottom / level.ScaleY));
-        var pixels = new List<(int Value, int Gradient, double FromRim)>();
+        return right - left < 6 || bottom - top < 6 ? new Polarity(false, 0) : Judge(level, left, top, right, bottom);
+    }
+
+    private static Polarity Judge(FilmLevel level, int left, int top, int right, int bottom)
+    {
+        using var histogram = new GreyHistogram();
+        double rim = 0, middle = 0;
+        int rimCount = 0, middleCount = 0, count = 0;
+        for (var y = top + 1; y < bottom - 1; y++)
+        {
+            for (var x = left + 1; x < right - 1; x++)
+            {
+                var value = level.Samples[(y * level.Width) + x];
+                histogram.Add(value);
+                count++;
+                var fromRim = Math.Min(
+                    Math.Min(x - left, right - 1 - x) / (double)(right - left),
+                    Math.Min(y - top, bottom - 1 - y) / (double)(bottom - top));
+                (rim, rimCount) = fromRim < 0.1 ? (rim + value, rimCount + 1) : (rim, rimCount);
+                (middle, middleCount) = fromRim > 0.25 ? (middle + value, middleCount + 1) : (middle, middleCount);
+            }
+        }
+
+        double range = Math.Max(1, histogram.Percentile(0.99, count) - histogram.Percentile(0.01, count));
+        var (lowFifth, highFifth) = (histogram.Percentile(0.2, count), histogram.Percentile(0.8, count));
+        var (dark, bright) = MedianGradients(level, left, top, right, bottom, lowFifth, highFifth);
+        const double floor = 0.01;
+        var flatness = Math.Log(((bright / range) + floor) / ((dark / range) + floor));
+        var rise = middleCount == 0 || rimCount == 0 ? 0 : ((middle / middleCount) - (rim / rimCount)) / range;
+        var score = flatness + (RimWeight * rise);
+        return new Polarity(score < 0, score);
+    }
+
+    /// <summary>Median grey step to the neighbours among the darkest and among the brightest fifth.</summary>
+    private static (double Dark, double Bright) MedianGradients(
+        FilmLevel level, int left, int top, int right, int bottom, int lowFifth, int highFifth)
+    {
+        List<int> dark = [], bright = [];
         for (var y = top + 1; y < bottom - 1; y++)
         {
             for (var x = left + 1; x < right - 1; x++)
             {
                 var at = (y * level.Width) + x;
-                var gradient = Math.Abs(level.Samples[at + 1] - level.Samples[at - 1]) +
+                var value = level.Samples[at];
+                if (value > lowFifth && value < highFifth)
+                {
+                    continue;
+                }
+
+                var step = Math.Abs(level.Samples[at + 1] - level.Samples[at - 1]) +
                     Math.Abs(level.Samples[at + level.Width] - level.Samples[at - level.Width]);
-                var fromRim = Math.Min(
-                    Math.Min(x - left, right - 1 - x) / (double)(right - left),
-                    Math.Min(y - top, bottom - 1 - y) / (double)(bottom - top));
-                pixels.Add((level.Samples[at], gradient, fromRim));
+                if (value <= lowFifth)
+                {
+                    dark.Add(step);
+                }
+
+                if (value >= highFifth)
+                {
+                    bright.Add(step);
+                }
             }
         }
 
-        return pixels.Count < 16 ? new Polarity(false, 0) : Judge(pixels);
-    }
-
-    private static Polarity Judge(List<(int Value, int Gradient, double FromRim)> pixels)
-    {
-        pixels.Sort((a, b) => a.Value.CompareTo(b.Value));
-        var fifth = pixels.Count / 5;
-        double range = Math.Max(1, pixels[^(1 + (pixels.Count / 100))].Value - pixels[pixels.Count / 100].Value);
-        var dark = MedianGradient(pixels.Take(fifth)) / range;
-        var bright = MedianGradient(pixels.Skip(pixels.Count - fifth)) / range;
-        const double floor = 0.01;
-        var flatness = Math.Log((bright + floor) / (dark + floor));
-
-        var rim = pixels.Where(p => p.FromRim < 0.1).Average(p => (double)p.Value);
-        var middle = pixels.Where(p => p.FromRim > 0.25).Select(p => (double)p.Value).DefaultIfEmpty(rim).Average();
-        var score = flatness + (RimWeight * (middle - rim) / range);
-        return new Polarity(score < 0, score);
-    }
-
-    private static double MedianGradient(IEnumerable<(int Value, int Gradient, double FromRim)> pixels)
-    {
-        var sorted = pixels.Select(p => p.Gradient).ToArray();
-        Array.Sort(sorted);
-        return sorted[sorted.Length / 2];
+        dark.Sort();
+        bright.Sort();
+        return (dark[dark.Count / 2], bright[bright.Count / 2]);
     }
 }

@@ -25,7 +25,7 @@ internal static class BlurFigure
     private static double Along(FilmLevel level, int step, int length, int lines, int lineStep)
     {
         long before = 0, lost = 0;
-        for (var line = 1; line < lines; line += 2)
+        for (var line = 1; line < lines; line += 4)
         {
             var start = line * lineStep;
             long box = 0;

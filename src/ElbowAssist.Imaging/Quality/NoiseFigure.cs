@@ -8,7 +8,7 @@ namespace ElbowAssist.Imaging.Quality;
 /// </summary>
 internal static class NoiseFigure
 {
-    private const int EnoughSamples = 1 << 18;
+    private const int EnoughSamples = 1 << 17;
 
     /// <summary>Standard deviation in grey values; exact in the mean for Gaussian noise on a plane. 0 if the field is under 3 pixels.</summary>
     public static double StandardDeviation(Radiograph film, ExposedField field)

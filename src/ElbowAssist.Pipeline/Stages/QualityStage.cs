@@ -16,6 +16,7 @@ internal static class QualityStage
             Checks.AtLeast(limits, "image.short-side", quality.ShortSide, FilmReasons.ImageUnreadable),
             Checks.AtLeast(limits, "image.contrast", quality.Contrast, FilmReasons.ImageUnreadable),
             Checks.AtMost(limits, "image.noise", quality.Noise, FilmReasons.ImageUnreadable),
+            Checks.AtMost(limits, "image.blur", quality.Blur, FilmReasons.ImageUnreadable),
             Checks.AtMost(limits, "image.coloured-share", film.Film.Facts.ColouredShare, FilmReasons.NotARadiograph),
         ];
     }
