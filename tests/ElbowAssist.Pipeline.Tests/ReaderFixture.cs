@@ -31,9 +31,10 @@ internal sealed class ReaderFixture : IDisposable
         var scale = 256.0 / Math.Max(width, height);
         var shift = new Vector((256 - (width * scale)) / 2, (256 - (height * scale)) / 2);
         var toFilm = new Similarity(scale, 0, shift, false).Inverse;
-        return CanonicalPose.FilmToCrop(new LocatorPoints(
-            toFilm.Apply(new Point(150, 30)), toFilm.Apply(new Point(140, 160)),
-            toFilm.Apply(new Point(40, 170)), toFilm.Apply(new Point(185, 150))))!.Value;
+        var (joint, forearm) = (toFilm.Apply(new Point(140, 160)), toFilm.Apply(new Point(40, 170)));
+        return CanonicalPose.FilmToCrop(
+            new LocatorPoints(toFilm.Apply(new Point(150, 30)), joint, forearm, toFilm.Apply(new Point(185, 150))),
+            unitW: joint.DistanceTo(forearm) / 4)!.Value;
     }
 
     public void Dispose()

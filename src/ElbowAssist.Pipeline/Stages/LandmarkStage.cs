@@ -16,7 +16,9 @@ internal sealed class LandmarkStage(LandmarkModel model, AdequacyLimits limits, 
     /// <summary>Proposals of all passes, or null if the locator points give no pose.</summary>
     public LandmarkResult? Run(NormalisedFilm film, LocatorPoints locator, CancellationToken cancellation)
     {
-        if (CanonicalPose.FilmToCrop(locator) is not { } pose)
+        // The forearm point lies 4 W from the joint by definition; foreshortening only makes the estimate smaller.
+        var unitW = locator.Forearm.DistanceTo(locator.Joint) / 4;
+        if (CanonicalPose.FilmToCrop(locator, unitW) is not { } pose)
         {
             return null;
         }
