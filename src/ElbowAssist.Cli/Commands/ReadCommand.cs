@@ -24,7 +24,8 @@ internal static class ReadCommand
             Description = "Landmarks to measure on in place of a model's: the landmarks block of a reading, or COCO keypoints.",
             HelpName = "FILE",
         };
-        var command = new Command("read", "Read films: lay the lines, measure, say what each film can carry.") { films, output, model, landmarks };
+        var dicom = new Option<bool>("--dicom") { Description = "Write a structured report and a presentation state of each DICOM film." };
+        var command = new Command("read", "Read films: lay the lines, measure, say what each film can carry.") { films, output, model, landmarks, dicom };
         facts.AddTo(command);
         command.SetAction((parsed, cancellation) => Task.Run(
             () => (int)ReadRun.Run(
@@ -33,7 +34,8 @@ internal static class ReadCommand
                     parsed.GetValue(output)!,
                     facts.Read(parsed),
                     parsed.GetValue(model),
-                    parsed.GetValue(landmarks)),
+                    parsed.GetValue(landmarks),
+                    parsed.GetValue(dicom)),
                 cancellation),
             cancellation));
         return command;

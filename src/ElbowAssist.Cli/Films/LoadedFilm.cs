@@ -1,22 +1,33 @@
+using ElbowAssist.Anatomy;
 using ElbowAssist.Exchange;
+using ElbowAssist.Exchange.Dicom.Films;
 using ElbowAssist.Exchange.Json.Facts;
 using ElbowAssist.Imaging;
 using ElbowAssist.Imaging.Files;
+using ElbowAssist.Reading;
 
 namespace ElbowAssist.Cli.Films;
 
 /// <summary>A decoded film and what options and files say of it.</summary>
 /// <param name="Radiograph">Pixels, with the spacing that was settled on.</param>
 /// <param name="Facts">Facts after all sources were heard.</param>
-internal sealed record LoadedFilm(Radiograph Radiograph, ResolvedFacts Facts)
+/// <param name="Dicom">The DICOM film it came from, or null.</param>
+internal sealed record LoadedFilm(Radiograph Radiograph, ResolvedFacts Facts, DicomFilm? Dicom)
 {
-    /// <summary>Decodes a film and hears its sidecar.</summary>
+    /// <summary>Decodes a film and hears its sidecar and header.</summary>
     /// <exception cref="UnreadableFilmException">The film cannot be decoded.</exception>
     /// <exception cref="ExchangeFormatException">The sidecar is wrong.</exception>
     public static LoadedFilm Load(string path, FilmFacts options)
     {
-        var radiograph = FilmFile.Read(path);
-        var facts = ResolvedFacts.From([options, .. Sidecar(path)]);
+        var dicom = DicomFiles.ReadIfDicom(path);
+        var radiograph = dicom?.Radiograph ?? FilmFile.Read(path);
+        var facts = ResolvedFacts.From([options, .. Sidecar(path), .. dicom is { } header ? [DicomFiles.Facts(header.Film)] : Array.Empty<FilmFacts>()]);
+        if (dicom?.Film is { } film)
+        {
+            DicomFiles.ExpectUsableSpacing(Path.GetFileName(path), film, facts);
+            facts = facts with { Conflicts = [.. facts.Conflicts, .. DicomFiles.Conflicts(film)] };
+        }
+
         return new LoadedFilm(
             radiograph.With(radiograph.Facts with
             {
@@ -24,8 +35,15 @@ internal sealed record LoadedFilm(Radiograph Radiograph, ResolvedFacts Facts)
                 ColumnSpacingMm = facts.ColumnSpacingMm,
                 SpacingSource = facts.SpacingSource,
             }),
-            facts);
+            facts,
+            dicom?.Film);
     }
+
+    /// <summary>The view the header states where the reading found another, as a sentence; else null.</summary>
+    public Reason? ViewConflict(FilmReading reading) =>
+        Dicom is { ViewHint: not View.Unknown } film && reading.View.Name != View.Unknown && reading.View.Name != film.ViewHint
+            ? new Reason("view-contradicted", "The DICOM header states another view than the one that was read.")
+            : null;
 
     private static IEnumerable<FilmFacts> Sidecar(string path)
     {

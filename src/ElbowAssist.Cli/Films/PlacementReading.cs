@@ -37,7 +37,7 @@ internal sealed class PlacementReading(string file, byte[] utf8)
     /// <exception cref="ExchangeFormatException">The file holds no landmarks for this film.</exception>
     public FilmReading Read(LoadedFilm film)
     {
-        var (radiograph, facts) = film;
+        var (radiograph, facts) = (film.Radiograph, film.Facts);
         var placed = LandmarksOf(radiograph.Facts.FileName, radiograph.Width, radiograph.Height);
         if (facts.View is { } stated && stated != placed.View)
         {

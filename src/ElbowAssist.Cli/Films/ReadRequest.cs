@@ -8,9 +8,11 @@ namespace ElbowAssist.Cli.Films;
 /// <param name="Options">Facts given as options; they hold for every film.</param>
 /// <param name="Model">Name of a model folder, or null for the default.</param>
 /// <param name="LandmarkFile">File of placements, or null to let a model propose.</param>
+/// <param name="Dicom">Whether to write a structured report and a presentation state of each DICOM film.</param>
 internal sealed record ReadRequest(
     IReadOnlyList<string> Paths,
     string OutputFolder,
     FilmFacts Options,
     string? Model,
-    string? LandmarkFile);
+    string? LandmarkFile,
+    bool Dicom);

@@ -1,9 +1,5 @@
-using ElbowAssist.Drawing;
 using ElbowAssist.Exchange;
-using ElbowAssist.Exchange.Json;
-using ElbowAssist.Imaging;
 using ElbowAssist.Imaging.Files;
-using ElbowAssist.Imaging.Normalisation;
 using ElbowAssist.Reading;
 
 namespace ElbowAssist.Cli.Films;
@@ -11,9 +7,6 @@ namespace ElbowAssist.Cli.Films;
 /// <summary>Reads many films side by side and reports them in their order.</summary>
 internal static class ReadRun
 {
-    // The longer side of the film under an overlay; more only makes the files larger.
-    private const int OverlaySide = 1600;
-
     public static ExitCode Run(ReadRequest request, CancellationToken cancellation)
     {
         var films = FilmList.Of(request.Paths);
@@ -59,10 +52,16 @@ internal static class ReadRun
         try
         {
             var film = LoadedFilm.Load(path, request.Options);
+            if (request.Dicom && film.Dicom is null)
+            {
+                throw new UserErrorException($"{name} is no DICOM file, so --dicom has no object to report on; leave --dicom out or give the DICOM file.");
+            }
+
             var reading = read(film, cancellation);
-            reading = reading with { Reasons = [.. reading.Reasons, .. film.Facts.Conflicts] };
-            WriteOutputs(request.OutputFolder, name, film, reading, cancellation);
-            return FilmOutcome.Of(reading, film.Facts.Conflicts);
+            IReadOnlyList<Reason> conflicts = [.. film.Facts.Conflicts, .. film.ViewConflict(reading) is { } view ? [view] : Array.Empty<Reason>()];
+            reading = reading with { Reasons = [.. reading.Reasons, .. conflicts] };
+            OutputFiles.Write(request.OutputFolder, FilmOutputs.Of(name, film, reading, request.Dicom), cancellation);
+            return FilmOutcome.Of(reading, conflicts);
         }
         catch (Exception e) when (e is UnreadableFilmException or ExchangeFormatException)
         {
@@ -76,20 +75,5 @@ internal static class ReadRun
         {
             return FilmOutcome.Unread(name, $"{name}: {Program.Unexpected(e)}", ExitCode.Failed);
         }
-    }
-
-    // The reading is renamed last: where it stands, the film is complete.
-    private static void WriteOutputs(string folder, string name, LoadedFilm film, FilmReading reading, CancellationToken cancellation)
-    {
-        var shown = DisplayImage.Of(NormalisedFilm.Of(film.Radiograph), OverlaySide);
-        var options = new OverlayOptions { Film = new GreyPicture(shown.Width, shown.Height, shown.Pixels) };
-        OutputFiles.Write(
-            folder,
-            [
-                (name + OutputNames.OverlaySvg, OverlaySvg.Write(reading, options)),
-                (name + OutputNames.OverlayPng, OverlayPng.Write(reading, options)),
-                (name + OutputNames.Reading, ReadingJson.Write(reading)),
-            ],
-            cancellation);
     }
 }

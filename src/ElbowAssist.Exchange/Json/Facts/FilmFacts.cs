@@ -3,7 +3,7 @@ using ElbowAssist.Anatomy;
 namespace ElbowAssist.Exchange.Json.Facts;
 
 /// <summary>What one source (an option, a sidecar, a DICOM header) says about a film; null where it is silent.</summary>
-/// <param name="Source">Name of the source for sentences and <c>spacingSource</c>: <c>option</c>, <c>sidecar</c>, <c>dicom</c>.</param>
+/// <param name="Source">Name of the source for sentences: <c>option</c>, <c>sidecar</c>, <c>DICOM header</c>.</param>
 public sealed record FilmFacts(string Source)
 {
     /// <summary>Distance between rows in the patient plane, mm.</summary>
@@ -11,6 +11,9 @@ public sealed record FilmFacts(string Source)
 
     /// <summary>Distance between columns in the patient plane, mm.</summary>
     public double? ColumnSpacingMm { get; init; }
+
+    /// <summary>What to say of the spacing, such as the plane it holds in; null to name the source alone.</summary>
+    public string? SpacingNote { get; init; }
 
     /// <summary>Age in completed months.</summary>
     public int? AgeMonths { get; init; }

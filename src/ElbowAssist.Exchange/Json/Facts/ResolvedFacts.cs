@@ -52,7 +52,7 @@ public sealed record ResolvedFacts(
         return new ResolvedFacts(
             spacing.Value?.Row,
             spacing.Value?.Column,
-            spacing.Source ?? "none",
+            sources.FirstOrDefault(s => s.Source == spacing.Source)?.SpacingNote ?? spacing.Source ?? "none",
             new Patient(age.Value, sex.Value),
             side.Contradicted && side.Source != Option ? Side.Unknown : side.Value ?? Side.Unknown,
             context.Value ?? FilmContext.Unknown,

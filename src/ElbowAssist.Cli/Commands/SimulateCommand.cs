@@ -1,0 +1,127 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using ElbowAssist.Anatomy;
+using ElbowAssist.Cli.Simulating;
+using ElbowAssist.Phantom;
+using ElbowAssist.Phantom.Pose;
+
+namespace ElbowAssist.Cli.Commands;
+
+/// <summary><c>simulate</c>: films of invented patients with exact truth.</summary>
+internal static class SimulateCommand
+{
+    private const int SmallestFilm = 64;
+    private const int LargestFilm = 4096;
+
+    public static Command Create()
+    {
+        var seed = new Option<ulong>("--seed") { Description = "Seed of the first patient; the next ones take the next seeds.", Required = true, HelpName = "N" };
+        var count = new Option<int>("--count") { Description = "Number of patients.", DefaultValueFactory = _ => 1, HelpName = "K" };
+        var output = new Option<string>("--out") { Description = "Folder for films and truth.", Required = true, HelpName = "DIR" };
+        var views = new Option<View[]>("--view")
+        {
+            Description = "Views of each patient.",
+            HelpName = "lateral|ap|both|oblique",
+            DefaultValueFactory = _ => [View.Lateral, View.Ap],
+            CustomParser = Views,
+        };
+        var ages = new Option<(double From, double To)>("--ages")
+        {
+            Description = "Ages in years.",
+            HelpName = "FROM-TO",
+            DefaultValueFactory = _ => (0.5, 90),
+            CustomParser = Ages,
+        };
+        var adequacy = new Option<Adequacy>("--adequacy")
+        {
+            Description = "How well the films are positioned.",
+            HelpName = "good|mixed|poor",
+            DefaultValueFactory = _ => Adequacy.Mixed,
+            CustomParser = Positioning,
+        };
+        var size = new Option<int>("--size") { Description = "Pixels along each side.", DefaultValueFactory = _ => 1024, HelpName = "PX" };
+        Range(count, 1, 1_000_000);
+        Range(size, SmallestFilm, LargestFilm);
+        var command = new Command("simulate", "Simulate films with exact truth; every patient is invented.") { seed, count, output, views, ages, adequacy, size };
+        command.SetAction((parsed, cancellation) => Task.Run(
+            () => (int)SimulateRun.Run(
+                new SimulateRequest(
+                    parsed.GetValue(seed),
+                    parsed.GetValue(count),
+                    parsed.GetValue(output)!,
+                    parsed.GetValue(views)!,
+                    new SimulationOptions
+                    {
+                        FromAgeYears = parsed.GetValue(ages).From,
+                        ToAgeYears = parsed.GetValue(ages).To,
+                        Adequacy = parsed.GetValue(adequacy),
+                    },
+                    parsed.GetValue(size)),
+                cancellation),
+            cancellation));
+        return command;
+    }
+
+    private static void Range(Option<int> option, int from, int to) => option.Validators.Add(result =>
+    {
+        if (result.Errors.Any())
+        {
+            return;
+        }
+
+        if (result.GetValueOrDefault<int>() is var number && (number < from || number > to))
+        {
+            result.AddError(string.Create(CultureInfo.InvariantCulture, $"{option.Name} takes a whole number from {from} to {to}."));
+        }
+    });
+
+    private static View[]? Views(ArgumentResult result)
+    {
+        View[]? views = result.Tokens[0].Value switch
+        {
+            "lateral" => [View.Lateral],
+            "ap" => [View.Ap],
+            "both" => [View.Lateral, View.Ap],
+            "oblique" => [View.Oblique],
+            _ => null,
+        };
+        if (views is null)
+        {
+            result.AddError($"--view takes lateral, ap, both or oblique, not \"{result.Tokens[0].Value}\".");
+        }
+
+        return views;
+    }
+
+    private static (double From, double To) Ages(ArgumentResult result)
+    {
+        var parts = result.Tokens[0].Value.Split('-');
+        if (parts.Length == 2 && Years(parts[0]) is { } from && Years(parts[1]) is { } to && from <= to)
+        {
+            return (from, to);
+        }
+
+        result.AddError($"--ages takes years such as 2-12, from 0.5 to 100, not \"{result.Tokens[0].Value}\".");
+        return default;
+    }
+
+    private static double? Years(string text) =>
+        double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var years) && years is >= 0.5 and <= 100 ? years : null;
+
+    private static Adequacy Positioning(ArgumentResult result)
+    {
+        switch (result.Tokens[0].Value)
+        {
+            case "good":
+                return Adequacy.Good;
+            case "mixed":
+                return Adequacy.Mixed;
+            case "poor":
+                return Adequacy.Poor;
+            default:
+                result.AddError($"--adequacy takes good, mixed or poor, not \"{result.Tokens[0].Value}\".");
+                return default;
+        }
+    }
+}

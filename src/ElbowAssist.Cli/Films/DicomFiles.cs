@@ -1,0 +1,95 @@
+using System.Security.Cryptography;
+using ElbowAssist.Exchange;
+using ElbowAssist.Exchange.Dicom.Films;
+using ElbowAssist.Exchange.Dicom.Format;
+using ElbowAssist.Exchange.Json.Facts;
+using ElbowAssist.Imaging;
+using ElbowAssist.Imaging.Files;
+using ElbowAssist.Reading;
+
+namespace ElbowAssist.Cli.Films;
+
+/// <summary>Films that come as DICOM files.</summary>
+internal static class DicomFiles
+{
+    private const int PrefixBytes = 132;
+
+    private static readonly DicomFilmReader Reader = new();
+
+    /// <summary>The film of a DICOM file; null for a file of another kind, or one that cannot be opened.</summary>
+    /// <exception cref="UnreadableFilmException">A DICOM file that cannot be used.</exception>
+    public static (DicomFilm Film, Radiograph Radiograph)? ReadIfDicom(string path)
+    {
+        if (!StartsAsDicom(path))
+        {
+            return null;
+        }
+
+        var name = Path.GetFileName(path);
+        try
+        {
+            if (new FileInfo(path).Length > DicomLimits.Default.MaxBytes)
+            {
+                throw new UnreadableFilmException(name, "is larger than 256 MiB; export a single film.");
+            }
+
+            var bytes = File.ReadAllBytes(path);
+            var film = Reader.Read(bytes);
+            return (film, Radiograph.FromPixels(film.Pixels.Span, film.Width, film.Height, new RadiographFacts
+            {
+                FileName = name,
+                Sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes)),
+                Format = FilmFormat.Pixels,
+                BitDepth = 16,
+            }));
+        }
+        catch (DicomFormatException e)
+        {
+            throw new UnreadableFilmException(name, $"cannot be used: {e.Message}", e);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new UnreadableFilmException(name, "cannot be opened; check that it may be read and is not in use.", e);
+        }
+    }
+
+    /// <summary>What a header says of the film. The view is left out: it is a hint only, the image decides.</summary>
+    public static FilmFacts Facts(DicomFilm film) => new("DICOM header")
+    {
+        RowSpacingMm = film.Spacing.RowMm,
+        ColumnSpacingMm = film.Spacing.ColumnMm,
+        SpacingNote = film.Spacing.Source,
+        AgeMonths = film.Patient.AgeMonths,
+        Sex = film.Patient.Sex,
+        Side = film.Side,
+    };
+
+    /// <summary>Contradictions within the header.</summary>
+    public static IReadOnlyList<Reason> Conflicts(DicomFilm film) =>
+        film.Conflicts.Count == 0 ? [] : [new Reason("header-contradicted", string.Join(' ', film.Conflicts))];
+
+    /// <summary>Turns away a film whose pixels are known not to be square while nothing gives their size: every angle would be wrong.</summary>
+    /// <exception cref="ExchangeFormatException">So it is.</exception>
+    public static void ExpectUsableSpacing(string name, DicomFilm film, ResolvedFacts facts)
+    {
+        if (facts.RowSpacingMm is null && Math.Abs(film.Spacing.RowOverColumn - 1) > 0.001)
+        {
+            throw new ExchangeFormatException($"{name} has pixels that are not square and gives no size for them; give it with --spacing ROW,COL.");
+        }
+    }
+
+    private static bool StartsAsDicom(string path)
+    {
+        try
+        {
+            using var file = File.OpenRead(path);
+            Span<byte> start = stackalloc byte[PrefixBytes];
+            return file.ReadAtLeast(start, PrefixBytes, throwOnEndOfStream: false) == PrefixBytes && DicomFilmReader.LooksLikeDicom(start);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Whatever stands in the way, the decoder of pictures meets it next and says so.
+            return false;
+        }
+    }
+}

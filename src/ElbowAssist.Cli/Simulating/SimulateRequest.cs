@@ -1,0 +1,14 @@
+using ElbowAssist.Anatomy;
+using ElbowAssist.Phantom;
+
+namespace ElbowAssist.Cli.Simulating;
+
+/// <summary>What <c>simulate</c> was asked to do.</summary>
+/// <param name="FirstSeed">Seed of the first patient.</param>
+/// <param name="Count">Patients; each next one takes the next seed.</param>
+/// <param name="OutputFolder">Folder for the films.</param>
+/// <param name="Views">Views of each patient.</param>
+/// <param name="Options">Ages, injuries, positioning.</param>
+/// <param name="Size">Pixels along each side.</param>
+internal sealed record SimulateRequest(
+    ulong FirstSeed, int Count, string OutputFolder, IReadOnlyList<View> Views, SimulationOptions Options, int Size);
