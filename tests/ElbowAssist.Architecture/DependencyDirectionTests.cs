@@ -60,19 +60,6 @@ public sealed class DependencyDirectionTests
     }
 
     private static IEnumerable<(string Name, XDocument Project)> SourceProjects() =>
-        Directory.EnumerateFiles(Path.Combine(RepositoryRoot(), "src"), "*.csproj", SearchOption.AllDirectories)
+        Directory.EnumerateFiles(Path.Combine(Checkout.Root, "src"), "*.csproj", SearchOption.AllDirectories)
             .Select(path => (Path.GetFileNameWithoutExtension(path)["ElbowAssist.".Length..], XDocument.Load(path)));
-
-    private static string RepositoryRoot()
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-        {
-            if (File.Exists(Path.Combine(folder.FullName, "ElbowAssist.sln")))
-            {
-                return folder.FullName;
-            }
-        }
-
-        throw new InvalidOperationException("The tests must run from inside a checkout.");
-    }
 }

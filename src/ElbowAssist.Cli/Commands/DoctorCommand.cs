@@ -4,6 +4,8 @@ using ElbowAssist.Imaging;
 using ElbowAssist.Imaging.Files;
 using ElbowAssist.Imaging.Native;
 using ElbowAssist.Imaging.Normalisation;
+using ElbowAssist.Models.Checking;
+using ElbowAssist.Models.Folders;
 
 namespace ElbowAssist.Cli.Commands;
 
@@ -25,6 +27,7 @@ internal static class DoctorCommand
         var checks = new (string Name, Func<string> Check, string Remedy)[]
         {
             ("Image decoding (OpenCV)", OpenCv, OpenCvRemedy),
+            ("Models (ONNX Runtime)", Models, "reinstall the program, or see: elbowassist models check"),
             ("Drawing (Skia)", Skia, "reinstall the program; its drawing library is missing"),
         };
         var worst = ExitCode.Done;
@@ -44,7 +47,7 @@ internal static class DoctorCommand
             Console.Out.WriteLine($"{name}: {check()}");
             return ExitCode.Done;
         }
-        catch (Exception e) when (e is DllNotFoundException or TypeInitializationException or EntryPointNotFoundException or InvalidOperationException)
+        catch (Exception e) when (e is DllNotFoundException or TypeInitializationException or EntryPointNotFoundException or InvalidOperationException or ModelFolderException)
         {
             Console.Out.WriteLine($"{name}: does not load; {remedy}.");
             return ExitCode.Failed;
@@ -60,6 +63,12 @@ internal static class DoctorCommand
         });
         _ = DisplayImage.Of(NormalisedFilm.Of(film));
         return stood.Count == 0 ? "works" : $"works; the system lacks {string.Join(", ", stood)}, which it does without";
+    }
+
+    private static string Models()
+    {
+        var findings = ModelFolder.Find(ModelsFolder.Path).SelectMany(ModelCheck.Run).ToList();
+        return findings.Count == 0 ? "works, every golden case holds" : throw new InvalidOperationException(findings[0]);
     }
 
     private static string Skia() => OverlayPng.WriteSpecimen().Length > 0 ? "works" : throw new InvalidOperationException("Nothing was drawn.");

@@ -1,8 +1,5 @@
 using System.CommandLine;
-using ElbowAssist.Anatomy;
 using ElbowAssist.Cli.Films;
-using ElbowAssist.Exchange.Json;
-using ElbowAssist.Exchange.Json.Facts;
 
 namespace ElbowAssist.Cli.Commands;
 
@@ -16,6 +13,14 @@ internal static class ReadCommand
             Description = "Films, or folders of films; own outputs in a folder are skipped.",
             Arity = ArgumentArity.OneOrMore,
         };
+        films.Validators.Add(result =>
+        {
+            // The parser takes an option it does not know for one more film.
+            if (result.Tokens.FirstOrDefault(t => t.Value.StartsWith('-')) is { } unknown)
+            {
+                result.AddError($"{unknown.Value} is no option of read; write ./{unknown.Value} if a film is named so.");
+            }
+        });
         var output = new Option<string>("--out") { Description = "Folder for the readings and overlays.", DefaultValueFactory = _ => ".", HelpName = "DIR" };
         var facts = new FactOptions();
         var model = new Option<string?>("--model") { Description = "Model folder to use in place of the default.", HelpName = "NAME" };

@@ -10,6 +10,7 @@ internal static class Root
     {
         ReadCommand.Create(),
         SimulateCommand.Create(),
+        ModelsCommand.Create(),
         DoctorCommand.Create(),
     };
 }

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using ElbowAssist.Exchange;
 using ElbowAssist.Exchange.Dicom.Films;
 using ElbowAssist.Exchange.Dicom.Format;
+using ElbowAssist.Exchange.Dicom.Pixels;
 using ElbowAssist.Exchange.Json.Facts;
 using ElbowAssist.Imaging;
 using ElbowAssist.Imaging.Files;
@@ -14,7 +15,7 @@ internal static class DicomFiles
 {
     private const int PrefixBytes = 132;
 
-    private static readonly DicomFilmReader Reader = new();
+    private static readonly DicomFilmReader Reader = new(new NativeCodestreams());
 
     /// <summary>The film of a DICOM file; null for a file of another kind, or one that cannot be opened.</summary>
     /// <exception cref="UnreadableFilmException">A DICOM file that cannot be used.</exception>
@@ -91,5 +92,11 @@ internal static class DicomFiles
             // Whatever stands in the way, the decoder of pictures meets it next and says so.
             return false;
         }
+    }
+
+    private sealed class NativeCodestreams : IPixelDecoder
+    {
+        public DecodedPixels? Decode(ReadOnlyMemory<byte> codestream) =>
+            Codestream.Decode(codestream.Span) is var (width, height, values) ? new DecodedPixels(width, height, values) : null;
     }
 }

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using ElbowAssist.Anatomy;
 using ElbowAssist.Exchange;
 using ElbowAssist.Exchange.Dicom.Films;
@@ -12,15 +13,18 @@ namespace ElbowAssist.Cli.Films;
 /// <param name="Radiograph">Pixels, with the spacing that was settled on.</param>
 /// <param name="Facts">Facts after all sources were heard.</param>
 /// <param name="Dicom">The DICOM film it came from, or null.</param>
-internal sealed record LoadedFilm(Radiograph Radiograph, ResolvedFacts Facts, DicomFilm? Dicom)
+/// <param name="Decoding">Time the decoding took.</param>
+internal sealed record LoadedFilm(Radiograph Radiograph, ResolvedFacts Facts, DicomFilm? Dicom, TimeSpan Decoding)
 {
     /// <summary>Decodes a film and hears its sidecar and header.</summary>
     /// <exception cref="UnreadableFilmException">The film cannot be decoded.</exception>
     /// <exception cref="ExchangeFormatException">The sidecar is wrong.</exception>
     public static LoadedFilm Load(string path, FilmFacts options)
     {
+        var started = Stopwatch.GetTimestamp();
         var dicom = DicomFiles.ReadIfDicom(path);
         var radiograph = dicom?.Radiograph ?? FilmFile.Read(path);
+        var decoding = Stopwatch.GetElapsedTime(started);
         var facts = ResolvedFacts.From([options, .. Sidecar(path), .. dicom is { } header ? [DicomFiles.Facts(header.Film)] : Array.Empty<FilmFacts>()]);
         if (dicom?.Film is { } film)
         {
@@ -36,7 +40,8 @@ internal sealed record LoadedFilm(Radiograph Radiograph, ResolvedFacts Facts, Di
                 SpacingSource = facts.SpacingSource,
             }),
             facts,
-            dicom?.Film);
+            dicom?.Film,
+            decoding);
     }
 
     /// <summary>The view the header states where the reading found another, as a sentence; else null.</summary>

@@ -8,7 +8,7 @@ namespace ElbowAssist.Cli.Films;
 /// <summary>Readings from landmarks laid beforehand, by a reader or by any program that writes them.</summary>
 /// <param name="file">Name of the file, for messages.</param>
 /// <param name="utf8">Its content.</param>
-internal sealed class PlacementReading(string file, byte[] utf8)
+internal sealed class PlacementReading(string file, byte[] utf8) : IReadingSource
 {
     /// <summary>Opens a file of placements for a number of films.</summary>
     /// <exception cref="UserErrorException">The file cannot be read or is for one film only.</exception>
@@ -35,7 +35,7 @@ internal sealed class PlacementReading(string file, byte[] utf8)
 
     /// <summary>The reading of a film.</summary>
     /// <exception cref="ExchangeFormatException">The file holds no landmarks for this film.</exception>
-    public FilmReading Read(LoadedFilm film)
+    public FilmReading Read(LoadedFilm film, CancellationToken cancellation)
     {
         var (radiograph, facts) = (film.Radiograph, film.Facts);
         var placed = LandmarksOf(radiograph.Facts.FileName, radiograph.Width, radiograph.Height);
@@ -61,7 +61,13 @@ internal sealed class PlacementReading(string file, byte[] utf8)
             Patient = facts.Patient,
             Context = facts.Context,
             Landmarks = placed.Landmarks,
+            Timing = new Dictionary<string, double>(StringComparer.Ordinal) { ["decode"] = film.Decoding.TotalMilliseconds },
         });
+    }
+
+    public void Dispose()
+    {
+        // Nothing is held open.
     }
 
     private PlacedLandmarks LandmarksOf(string film, int width, int height)

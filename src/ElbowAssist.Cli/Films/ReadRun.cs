@@ -10,14 +10,14 @@ internal static class ReadRun
     public static ExitCode Run(ReadRequest request, CancellationToken cancellation)
     {
         var films = FilmList.Of(request.Paths);
-        var read = ReaderOf(request, films.Count);
+        using var source = SourceOf(request, films.Count);
         var worst = ExitCode.Done;
         using var progress = new Progress(films.Count);
         var outcomes = films.AsParallel().AsOrdered()
             .WithCancellation(cancellation)
             .WithDegreeOfParallelism(Math.Min(Environment.ProcessorCount, 512))
             .WithMergeOptions(ParallelMergeOptions.NotBuffered)
-            .Select(film => ReadOne(film, request, read, cancellation));
+            .Select(film => ReadOne(film, request, source, cancellation));
         foreach (var outcome in outcomes)
         {
             progress.Step();
@@ -34,19 +34,12 @@ internal static class ReadRun
         return worst;
     }
 
-    private static Func<LoadedFilm, CancellationToken, FilmReading> ReaderOf(ReadRequest request, int films)
-    {
-        if (request.LandmarkFile is { } file)
-        {
-            var placements = PlacementReading.Open(file, films);
-            return (film, _) => placements.Read(film);
-        }
-
-        throw new UserErrorException("There is no model to propose landmarks; give --landmarks with landmarks laid beforehand.");
-    }
+    private static IReadingSource SourceOf(ReadRequest request, int films) => request.LandmarkFile is { } file
+        ? PlacementReading.Open(file, films)
+        : ModelReading.Open(request.Model, films);
 
     private static FilmOutcome ReadOne(
-        string path, ReadRequest request, Func<LoadedFilm, CancellationToken, FilmReading> read, CancellationToken cancellation)
+        string path, ReadRequest request, IReadingSource source, CancellationToken cancellation)
     {
         var name = Path.GetFileName(path);
         try
@@ -57,7 +50,7 @@ internal static class ReadRun
                 throw new UserErrorException($"{name} is no DICOM file, so --dicom has no object to report on; leave --dicom out or give the DICOM file.");
             }
 
-            var reading = read(film, cancellation);
+            var reading = source.Read(film, cancellation);
             IReadOnlyList<Reason> conflicts = [.. film.Facts.Conflicts, .. film.ViewConflict(reading) is { } view ? [view] : Array.Empty<Reason>()];
             reading = reading with { Reasons = [.. reading.Reasons, .. conflicts] };
             OutputFiles.Write(request.OutputFolder, FilmOutputs.Of(name, film, reading, request.Dicom), cancellation);

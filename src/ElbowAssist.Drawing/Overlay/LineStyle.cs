@@ -44,6 +44,7 @@ internal sealed record LineStyle(Ink Ink, double Width, IReadOnlyList<double> Da
     {
         _ when name.StartsWith("anterior-humeral-line", StringComparison.Ordinal) => [],
         _ when name.StartsWith("radiocapitellar-", StringComparison.Ordinal) => ["radius.", "capitellum."],
+        "fat-pad.anterior.angle" => ["fatpad.anterior"],
         _ => LandmarksOf(name),
     };
 }

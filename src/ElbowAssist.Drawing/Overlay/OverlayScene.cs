@@ -54,7 +54,12 @@ internal sealed record OverlayScene(FilmScale Scale, IReadOnlyList<MarkGroup> On
             groups.Add(new MarkGroup("line", line.Name, StateWords.Of(state), drawn.Marks));
             if (line.Name == ThirdsRuler.MeasurementName)
             {
-                groups.Add(new MarkGroup("thirds", line.Name, null, ThirdsRuler.Of(reading, drawn, scale, places)));
+                var ruler = ThirdsRuler.Of(reading, drawn, scale, places);
+                groups.Add(new MarkGroup("thirds", line.Name, null, ruler));
+                foreach (var caption in ruler.OfType<Words>())
+                {
+                    labels.Keep(caption.At, Words.WidthOf(caption.Text, caption.Size), 3 * caption.Size);
+                }
             }
 
             if (LineStyle.IsAlignment(line.Name) && drawn.Runs.Count > 0 && labels.Place(LabelOf(line.Name, state), drawn) is { } words)

@@ -1,3 +1,4 @@
+using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Drawing.Marks;
 using ElbowAssist.Geometry;
 using ElbowAssist.Reading;
@@ -27,7 +28,11 @@ internal static class ThirdsRuler
         var diameter = 2 * capitellum.Radius;
         var (nearest, furthest) = VisibleRuns.Span(axis, places.All, 0);
         var towardJoint = axis.Direction.Dot(capitellum.Centre - axis.Point) > 0;
-        var at = axis.Point + (axis.Direction * (towardJoint ? furthest + (30 * scale.Unit) : nearest - (30 * scale.Unit)));
+        var centre = axis.Direction.Dot(capitellum.Centre - axis.Point);
+        var clearance = Clearance(places, capitellum);
+        var at = axis.Point + (axis.Direction * (towardJoint
+            ? Math.Max(furthest + (30 * scale.Unit), centre + clearance)
+            : Math.Min(nearest - (30 * scale.Unit), centre - clearance)));
         Point Place(double position) => at + (posterior * ((position - value) * diameter));
         if (!scale.Holds(Place(-0.1)) || !scale.Holds(Place(1.1)))
         {
@@ -49,6 +54,11 @@ internal static class ThirdsRuler
 
         Stroke Solid(IReadOnlyList<Point> points) => new(points, Ink.Words, 1.1 * unit, []);
     }
+
+    // Where the ulna's posterior border is not laid it is taken to end within this distance, seen on simulated films.
+    private static double Clearance(LaidPlaces places, NamedCircle capitellum) => Math.Max(
+        3.4 * capitellum.Radius,
+        1.9 * (Scrutiny.ShaftWidth(places, LandmarkNames.HumerusAnterior, LandmarkNames.HumerusPosterior, 5) ?? 0));
 
     private static IEnumerable<Mark> Captions(Func<double, Point> place, Vector up, double unit)
     {
