@@ -65,6 +65,7 @@ internal static class ChildShapeSampler
             ShaftMl = shaft,
             FlareMl = h.FlareMl * k,
             ForwardReach = h.ForwardReach * k,
+            AnteriorLineShare = LineShare(g, radius, age, r),
             ShaftZ = h.ShaftZ * k,
             DistalZ = h.DistalZ * k,
             OlecranonFossaLength = h.OlecranonFossaLength * k * 0.9,
@@ -72,7 +73,7 @@ internal static class ChildShapeSampler
             OlecranonFossaHeight = h.OlecranonFossaHeight * k,
             CoronoidFossaLength = h.CoronoidFossaLength * k,
             CoronoidFossaWidth = h.CoronoidFossaWidth * k,
-            CoronoidFossaDepth = h.CoronoidFossaDepth * k * 0.85,
+            CoronoidFossaDepth = h.CoronoidFossaDepth * k * 0.95,
             RadialFossaDepth = h.RadialFossaDepth * k,
             Septum = age < 6 ? r.Uniform(0.8, 3.5) * Math.Max(k, 0.6) : Math.Max(h.Septum, 0.3),
             MedialEpicondyleReach = h.MedialEpicondyleReach * k,
@@ -84,6 +85,28 @@ internal static class ChildShapeSampler
             SpongyDistal = 0.17 * r.Normal(1, 0.15),
             SpongyShaft = 0.035,
         };
+    }
+
+    /// <summary>
+    /// Where the line along the anterior cortex crosses the whole capitellum so that it crosses the nucleus where it is
+    /// wanted: anterior, middle and posterior third in 31, 52 and 18 % of 60 normal elbows to 9 years, anterior and middle
+    /// alike below 4 (Herman et al., J Pediatr Orthop 2009), the middle third by 16 to 18. The table is tuned so that the
+    /// landmarks of the films give these shares.
+    /// </summary>
+    private static double LineShare(GrowthState g, double radius, double age, CounterRandom r)
+    {
+        var mean = GrowthSampler.Table(age, (1, 0.47), (3.5, 0.49), (5, 0.56), (9, 0.54), (13, 0.53));
+        var spread = GrowthSampler.Table(age, (1, 0.2), (5, 0.2), (9, 0.14), (13, 0.09));
+        var wanted = r.Normal(mean, spread);
+        if (g.Composite || g.JointBlockFused || g.CapitellumDiameter <= 0)
+        {
+            return wanted;
+        }
+
+        var tilt = g.PhysisTiltDegrees * Math.PI / 180;
+        var below = g.CapitellumHeight / 2;
+        var ahead = (g.CapitellumForward * Math.Cos(tilt)) + ((g.PhysisGap + below - (0.4 * g.CartilageDiameter)) * Math.Sin(tilt));
+        return 0.5 + ((((wanted - 0.5) * g.CapitellumDiameter) - ahead) / (2 * radius));
     }
 
     private static UlnaShape Ulna(UlnaShape u, double k, double cartilage, double shaft, double age, GrowthState g) => u with
@@ -117,6 +140,8 @@ internal static class ChildShapeSampler
             TuberosityDistance = s.TuberosityDistance * ratio * 0.95,
             TuberosityHeight = s.TuberosityHeight * ratio * 0.7,
             ShaftDiameter = 0.66 * breadth,
+            HeadForward = s.HeadForward * ratio * GrowthSampler.Table(age, (1, 2.4), (6, 1.7), (14, 1)),
+            HeadLateral = s.HeadLateral * ratio,
             Length = s.Length * k,
             CortexShaft = GrowthSampler.Table(age, (1, 1.1), (6, 1.6), (14, 2.4)),
             CortexJoint = Math.Max(0.4, s.CortexJoint * 0.75),

@@ -85,7 +85,7 @@ internal static class ForearmBuilder
         var axis = new Vec3((float)along, 0, (float)-tilt);
         var supinated = new Frame
         {
-            Origin = capitellum + (axis * (h.Capitellum.Radii.X + (float)s.JointGap - dish)),
+            Origin = capitellum + (axis * (h.Capitellum.Radii.X + (float)s.JointGap - dish)) + new Vec3(0, (float)s.HeadForward, (float)s.HeadLateral),
             AxisX = axis,
             AxisY = new Vec3(0, 1, 0),
             AxisZ = new Vec3((float)tilt, 0, (float)along),
@@ -116,7 +116,7 @@ internal static class ForearmBuilder
             Neck = Cone.Of(new Vec3(0.75f * (float)s.HeadHeight, 0, 0), neck, new Vec3(tuber - 7, 0, 0), neck * 1.02f),
             Shaft1 = Cone.Of(new Vec3(tuber - 7, 0, 0), neck * 1.02f, apex, shaft),
             Shaft2 = Cone.Of(apex, shaft, end, shaft * 1.2f),
-            Tuberosity = Oval.Of(new Vec3(tuber, 0.25f * neck, -0.5f * neck), new Vec3(12, swell, swell)),
+            Tuberosity = Oval.Of(new Vec3(tuber, 0.25f * neck, -0.5f * neck), new Vec3(0.42f * (float)s.HeadDiameter, swell, swell)),
             CortexJoint = (float)s.CortexJoint,
             CortexShaft = (float)s.CortexShaft,
             CortexFrom = 9,

@@ -39,6 +39,12 @@ public sealed record RadiusShape
     /// <summary>Angle between neck and shaft.</summary>
     public required double NeckShaftDegrees { get; init; }
 
+    /// <summary>How far the head's axis passes in front of the middle of the capitellum.</summary>
+    public required double HeadForward { get; init; }
+
+    /// <summary>How far the head's axis passes lateral of the middle of the capitellum.</summary>
+    public required double HeadLateral { get; init; }
+
     /// <summary>Length.</summary>
     public required double Length { get; init; }
 

@@ -143,7 +143,8 @@ internal sealed class BoneSurfaces(PosedElbow elbow)
         var start = centre - (n * (n.Dot(centre) - growth.LateralOffset + 0.4f));
         var along = n.Cross(new Vec3(0, 0, 1)).Unit;
         along = along.X < 0 ? -along : along;
-        var lateral = new Vec3(-n.X * n.Z, -n.Y * n.Z, 1 - (n.Z * n.Z)).Unit;
+        var lateral = new Vec3(0, -n.Z, n.Y).Unit;
+        lateral = lateral.Z < 0 ? -lateral : lateral;
         var m = growth.MedialNormal;
         var toJunction = (growth.MedialOffset - m.Dot(start) - 0.4f) / m.Dot(lateral);
         return (

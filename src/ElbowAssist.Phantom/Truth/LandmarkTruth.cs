@@ -272,18 +272,15 @@ internal sealed class LandmarkTruth
         }
     }
 
-    /// <summary>The outline of a part along a half line where it is an edge of the whole bone; placed on the bone's edge.</summary>
+    /// <summary>
+    /// The outline of a part along a half line, where the ray touches free surface: a part buried in the rest of the bone
+    /// has no edge there, one that is merely in front of or behind it has.
+    /// </summary>
     private void AddOutline(string name, Surface part, Surface bone, Point centre, Vector direction)
     {
-        if (silhouette.Outline(part, centre, direction, 0.1, 45) is not { } outline)
+        if (silhouette.Outline(part, centre, direction, 0.1, 45) is { } outline && MathF.Abs(bone(outline.Touch)) < 0.25f)
         {
-            return;
-        }
-
-        var r = outline.Position.DistanceTo(centre);
-        if (silhouette.Outline(bone, centre, direction, r - 0.4, r + 0.5) is { } edge)
-        {
-            AddContour(name, edge);
+            AddContour(name, outline);
         }
     }
 

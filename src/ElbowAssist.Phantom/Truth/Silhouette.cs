@@ -4,8 +4,8 @@ using ElbowAssist.Phantom.Rendering.Field;
 
 namespace ElbowAssist.Phantom.Truth;
 
-/// <summary>A place on an outline: on the plane of the joint (mm), with the unit tangent and the outward normal there.</summary>
-internal readonly record struct OutlinePoint(Point Position, Vector Tangent, Vector Outward);
+/// <summary>A place on an outline: on the plane of the joint (mm), with the unit tangent and the outward normal there, and where the ray touches.</summary>
+internal readonly record struct OutlinePoint(Point Position, Vector Tangent, Vector Outward, Vec3 Touch);
 
 /// <summary>Signed distance to a bone or a part of one.</summary>
 internal delegate float Surface(Vec3 point);
@@ -204,7 +204,8 @@ internal sealed class Silhouette(FilmCamera camera, float halfDepth)
         return new OutlinePoint(
             camera.ToPlane(p),
             camera.DirectionToPlane(n.Cross(camera.Beam)).Unit,
-            camera.DirectionToPlane(n).Unit);
+            camera.DirectionToPlane(n).Unit,
+            p);
     }
 
     /// <summary>Smallest distance to a surface along the ray through a place (below 0: the ray meets it), and where.</summary>
