@@ -141,7 +141,7 @@ internal static class AdultShapeSampler
             ArmRadiusUpper = arm * r.Uniform(1.12, 1.35),
             ForearmRadius = arm * r.Uniform(0.95, 1.1),
             WristRadius = arm * r.Uniform(0.62, 0.75),
-            Flattening = r.Uniform(0.88, 1.1),
+            Flattening = r.Uniform(0.82, 0.98),
             Skin = r.Uniform(1.1, 1.8),
             FatLayer = fat,
             Marbling = r.Uniform(0.1, 0.9),

@@ -149,7 +149,8 @@ internal static class RayIntegrator
             d = dNext;
         }
 
-        return new Span(first, last);
+        // A swollen or displaced bone may reach a little beyond the smooth skin.
+        return last > first ? new Span(first - 4f, last + 4f) : new Span(first, last);
     }
 
     /// <summary>Share of a step on which a linearly changing distance lies below a level.</summary>
