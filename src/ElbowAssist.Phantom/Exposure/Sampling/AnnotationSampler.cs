@@ -18,7 +18,7 @@ internal static class AnnotationSampler
         if (content.Side != Side.Unknown && r.Chance(0.75))
         {
             var text = (content.Side == Side.Left ? "L" : "R") + (r.Chance(0.25) ? "°" : r.Chance(0.15) ? " 7" : string.Empty);
-            signs.Add(Placed(r, content, field, new Annotation(
+            signs.Add(Placed(r, content, field, signs, new Annotation(
                 text, AnnotationKind.Lead, 0, 0, r.Uniform(0.025, 0.06), Turn(r), r.Chance(0.12), r.Uniform(0.1, 0.22), 1)));
         }
 
@@ -39,7 +39,7 @@ internal static class AnnotationSampler
         CounterRandom r, FilmContent content, FieldSettings field, List<Annotation> signs, double chance, string text)
     {
         var kind = r.Chance(0.15) ? AnnotationKind.Boxed : AnnotationKind.BurnedIn;
-        var sign = Placed(r, content, field, new Annotation(
+        var sign = Placed(r, content, field, signs, new Annotation(
             text, kind, 0, 0, r.Uniform(0.014, 0.035), r.Chance(0.85) ? 0 : Turn(r), false, r.Uniform(0.09, 0.17), r.Chance(0.85) ? r.Uniform(0.75, 1) : r.Uniform(0, 0.2)));
         if (r.Chance(chance))
         {
@@ -47,8 +47,9 @@ internal static class AnnotationSampler
         }
     }
 
-    /// <summary>The place near the edge of the field, of a few drawn, that covers the least bone.</summary>
-    private static Annotation Placed(CounterRandom r, FilmContent content, FieldSettings field, Annotation sign)
+    /// <summary>The place near the edge of the field, of a few drawn, that covers the least bone and no other sign.</summary>
+    private static Annotation Placed(
+        CounterRandom r, FilmContent content, FieldSettings field, List<Annotation> others, Annotation sign)
     {
         var best = sign;
         var least = double.MaxValue;
@@ -67,7 +68,9 @@ internal static class AnnotationSampler
 
             var x = field.CentreX + (u * field.HalfWidth * cosine) - (v * field.HalfHeight * sine);
             var y = field.CentreY + (u * field.HalfWidth * sine) + (v * field.HalfHeight * cosine);
-            var hidden = BoneUnder(content.Paths, x, y, sign.Height * (0.6 + (0.5 * sign.Text.Length)));
+            var reach = Reach(sign);
+            var hidden = BoneUnder(content.Paths, x, y, reach);
+            hidden += others.Any(o => Math.Max(Math.Abs(o.X - x), Math.Abs(o.Y - y)) < reach + Reach(o)) ? 1e4 : 0;
             if (hidden < least)
             {
                 least = hidden;
@@ -77,6 +80,8 @@ internal static class AnnotationSampler
 
         return best;
     }
+
+    private static double Reach(Annotation sign) => sign.Height * (0.6 + (0.5 * sign.Text.Length));
 
     private static double BoneUnder(PathImage paths, double x, double y, double reach)
     {
