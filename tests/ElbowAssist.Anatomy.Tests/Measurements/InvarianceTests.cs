@@ -11,7 +11,7 @@ namespace ElbowAssist.Anatomy.Tests.Measurements;
 /// <summary>How a film lies, which side it shows and how large its pixels are changes no measurement.</summary>
 public sealed class InvarianceTests
 {
-    private const int Films = 3000;
+    private const int Films = 2000;
 
     [Fact]
     public void TurnMirrorShiftAndPixelShape_ChangeNothing() =>

@@ -52,7 +52,7 @@ public sealed class SpreadTests
                 Point?[] pixels = [.. points.ToArray().Select(p => p.IsFinite ? exact.Scale.ToPixels(p) : (Point?)null)];
                 var again = LaidLandmarks.WithSpread(
                     set, pixels, exact.Spread!.Scaled(1 / exact.Scale.ColumnSpacing, 1 / exact.Scale.RowSpacing), exact.Scale);
-                var options = RedrawOptions.Default with { Draws = 1000, Seed = ++experiment };
+                var options = RedrawOptions.Default with { Draws = 500, Seed = ++experiment };
                 foreach (var value in FilmMeasuring.Measure(again, options))
                 {
                     var (low, high) = value.Redraw95!.Value;

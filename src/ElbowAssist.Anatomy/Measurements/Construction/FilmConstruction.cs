@@ -29,6 +29,20 @@ internal abstract class FilmConstruction
     /// <summary>A circle of the film by name; NaN if undefined.</summary>
     public abstract Circle CircleOf(string name, ReadOnlySpan<Point> points);
 
+    // Two landmarks in one place have no direction, and the angle to it would come out as a number all the same.
+    private static bool Run(ReadOnlySpan<Line> lines)
+    {
+        foreach (var line in lines)
+        {
+            if (!(line.Direction.Dot(line.Direction) > 0))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     private sealed class LateralFilm(LaidLandmarks laid, LateralMeasurement[] measurements) : FilmConstruction(measurements)
     {
         private readonly LateralFits fits = new(laid);
@@ -38,8 +52,10 @@ internal abstract class FilmConstruction
             var film = fits.Lay(points);
             for (var i = 0; i < measurements.Length; i++)
             {
-                values[i] = measurements[i].Lay(film, lines);
-                lines = lines[measurements[i].LineCount..];
+                var own = lines[..measurements[i].LineCount];
+                var value = measurements[i].Lay(film, own);
+                values[i] = Run(own) ? value : double.NaN;
+                lines = lines[own.Length..];
             }
         }
 
@@ -59,8 +75,10 @@ internal abstract class FilmConstruction
             var film = fits.Lay(points);
             for (var i = 0; i < measurements.Length; i++)
             {
-                values[i] = measurements[i].Lay(film, lines);
-                lines = lines[measurements[i].LineCount..];
+                var own = lines[..measurements[i].LineCount];
+                var value = measurements[i].Lay(film, own);
+                values[i] = Run(own) ? value : double.NaN;
+                lines = lines[own.Length..];
             }
         }
 

@@ -41,7 +41,8 @@ internal sealed class Laying
         }
 
         var value = values[index];
-        if (!double.IsFinite(value))
+        IReadOnlyList<MeasuredCircle> circles = [.. measurement.Circles.Select(CircleNamed)];
+        if (!double.IsFinite(value) || circles.Any(c => !(c.Circle.Radius > 0)))
         {
             return new MeasuredValue { Definition = measurement, Reasons = [ReasonCodes.ConstructionUndefined] };
         }
@@ -59,7 +60,7 @@ internal sealed class Laying
             Redraw95 = redraws is null ? null : Stretched(redraws.Interval(index, Coverage), value, factor),
             Zones = redraws is null || measurement.Zones.Count == 0 ? null : ZonesOf(measurement, index, value, factor),
             Lines = [.. Enumerable.Range(firstLine, measurement.LineCount).Select(l => LineAt(l, factor * factor))],
-            Circles = [.. measurement.Circles.Select(CircleNamed)],
+            Circles = circles,
         };
     }
 
