@@ -1,5 +1,6 @@
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Anatomy.Measurements.Construction;
+using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Anatomy.Measurements.FatPadAngle;
@@ -9,9 +10,6 @@ internal sealed class AnteriorFatPadAngle : LateralMeasurement
 {
     /// <summary>Published cut-off in children.</summary>
     private static readonly double[] CutOff = [16];
-
-    /// <summary>Age in months up to which the children's cut-off is used (choice of this project).</summary>
-    private const int ChildrenBelowMonths = 192;
 
     private static readonly int Base = Index(LandmarkNames.FatPadAnteriorBase);
     private static readonly int Tip = Index(LandmarkNames.FatPadAnteriorTip);
@@ -47,7 +45,7 @@ internal sealed class AnteriorFatPadAngle : LateralMeasurement
 
     /// <inheritdoc/>
     public override IReadOnlyList<double> DecisionLimits(Patient patient) =>
-        patient?.AgeMonths < ChildrenBelowMonths ? CutOff : [];
+        patient?.AgeMonths < MaturityOf.AdultFromMonths ? CutOff : [];
 
     internal override double Lay(in LateralGeometry film, Span<Line> lines)
     {

@@ -1,5 +1,6 @@
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Anatomy.Measurements.Construction;
+using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Anatomy.Measurements.RadiocapitellarRatio;
@@ -12,9 +13,6 @@ internal sealed class RadiocapitellarRatioMeasurement : LateralMeasurement
 {
     /// <summary>Published window, 40 healthy elbows of adolescents and adults.</summary>
     private static readonly double[] Window = [-0.05, 0.13];
-
-    /// <summary>Age in months from which the window applies: the series began with adolescents (12 years, choice of this project).</summary>
-    private const int WindowFromMonths = 144;
 
     private static readonly int Anterior = Index(LandmarkNames.RadiusHeadAnterior);
     private static readonly int Posterior = Index(LandmarkNames.RadiusHeadPosterior);
@@ -51,7 +49,7 @@ internal sealed class RadiocapitellarRatioMeasurement : LateralMeasurement
 
     /// <inheritdoc/>
     public override IReadOnlyList<double> DecisionLimits(Patient patient) =>
-        patient?.AgeMonths >= WindowFromMonths ? Window : [];
+        patient?.AgeMonths >= MaturityOf.AdolescentFromMonths ? Window : [];
 
     internal override double Lay(in LateralGeometry film, Span<Line> lines)
     {
