@@ -11,7 +11,7 @@ public sealed class SimulateTests : IDisposable
     [Fact]
     public void Films_ComeWithSidecarTruthAndCoco_AndReadBackOnTheirTruth()
     {
-        var run = CommandLine.Run("simulate", "--seed", "7", "--count", "1", "--out", folder.File("films"), "--ages", "30-40", "--adequacy", "good", "--size", "256");
+        var run = CommandLine.Run("simulate", "--seed", "7", "--count", "1", "--out", folder.File("films"), "--ages", "30-40", "--injuries", "radial-head", "--adequacy", "good", "--size", "256");
         Assert.Equal("", run.Error);
         Assert.Equal(0, run.ExitCode);
         Assert.Equal(
@@ -20,6 +20,7 @@ public sealed class SimulateTests : IDisposable
 
         var truth = TruthJson.Read(File.ReadAllBytes(folder.File("films", "7-lateral.truth.json")));
         Assert.Equal(7ul, truth.Simulated!.Seed);
+        Assert.Equal(["radial-head"], truth.Simulated.Injuries);
         var coco = CocoKeypoints.Read(File.ReadAllBytes(folder.File("films", "coco.json")));
         var lateral = coco.Single(f => f.File == "7-lateral.png");
         foreach (var landmark in truth.Landmarks.Where(l => l.Position is not null))
@@ -54,6 +55,7 @@ public sealed class SimulateTests : IDisposable
     [InlineData("--size", "10")]
     [InlineData("--count", "0")]
     [InlineData("--adequacy", "fine")]
+    [InlineData("--injuries", "bruise")]
     public void WrongOption_IsExplained(string option, string value)
     {
         var run = CommandLine.Run("simulate", "--seed", "1", "--out", folder.File("out"), option, value);

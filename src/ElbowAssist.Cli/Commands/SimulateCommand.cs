@@ -4,6 +4,7 @@ using System.Globalization;
 using ElbowAssist.Anatomy;
 using ElbowAssist.Cli.Simulating;
 using ElbowAssist.Phantom;
+using ElbowAssist.Phantom.Injury;
 using ElbowAssist.Phantom.Pose;
 
 namespace ElbowAssist.Cli.Commands;
@@ -33,6 +34,13 @@ internal static class SimulateCommand
             DefaultValueFactory = _ => (0.5, 90),
             CustomParser = Ages,
         };
+        var injuries = new Option<InjuryChoice>("--injuries")
+        {
+            Description = $"Injuries: none, mixed, or names out of {string.Join(", ", InjuryCodes.All)}.",
+            HelpName = "none|mixed|NAME,…",
+            DefaultValueFactory = _ => InjuryChoice.Mixed,
+            CustomParser = Injuries,
+        };
         var adequacy = new Option<Adequacy>("--adequacy")
         {
             Description = "How well the films are positioned.",
@@ -43,7 +51,7 @@ internal static class SimulateCommand
         var size = new Option<int>("--size") { Description = "Pixels along each side.", DefaultValueFactory = _ => 1024, HelpName = "PX" };
         Range(count, 1, 1_000_000);
         Range(size, SmallestFilm, LargestFilm);
-        var command = new Command("simulate", "Simulate films with exact truth; every patient is invented.") { seed, count, output, views, ages, adequacy, size };
+        var command = new Command("simulate", "Simulate films with exact truth; every patient is invented.") { seed, count, output, views, ages, injuries, adequacy, size };
         command.SetAction((parsed, cancellation) => Task.Run(
             () => (int)SimulateRun.Run(
                 new SimulateRequest(
@@ -55,6 +63,8 @@ internal static class SimulateCommand
                     {
                         FromAgeYears = parsed.GetValue(ages).From,
                         ToAgeYears = parsed.GetValue(ages).To,
+                        InjuredShare = parsed.GetValue(injuries)!.Share,
+                        Injuries = parsed.GetValue(injuries)!.Kinds,
                         Adequacy = parsed.GetValue(adequacy),
                     },
                     parsed.GetValue(size)),
@@ -94,6 +104,24 @@ internal static class SimulateCommand
         return views;
     }
 
+    private static InjuryChoice? Injuries(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        if (text is "none" or "mixed")
+        {
+            return text == "none" ? InjuryChoice.None : InjuryChoice.Mixed;
+        }
+
+        var names = text.Split(',');
+        if (names.FirstOrDefault(n => InjuryCodes.Parse(n) is null) is { } unknown)
+        {
+            result.AddError($"--injuries takes none, mixed, or names out of {string.Join(", ", InjuryCodes.All)}, not \"{unknown}\".");
+            return null;
+        }
+
+        return new InjuryChoice(1, [.. names.Select(n => InjuryCodes.Parse(n)!.Value)]);
+    }
+
     private static (double From, double To) Ages(ArgumentResult result)
     {
         var parts = result.Tokens[0].Value.Split('-');
@@ -123,5 +151,13 @@ internal static class SimulateCommand
                 result.AddError($"--adequacy takes good, mixed or poor, not \"{result.Tokens[0].Value}\".");
                 return default;
         }
+    }
+
+    /// <summary>How many elbows are injured, and how; no kinds for all of them.</summary>
+    private sealed record InjuryChoice(double Share, IReadOnlyList<InjuryKind> Kinds)
+    {
+        public static InjuryChoice None { get; } = new(0, []);
+
+        public static InjuryChoice Mixed { get; } = new(new SimulationOptions().InjuredShare, []);
     }
 }
