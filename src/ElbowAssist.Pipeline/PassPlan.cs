@@ -2,18 +2,39 @@ using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Pipeline;
 
-/// <summary>One look at a crop: turned, scaled, mirrored about its middle.</summary>
+/// <summary>Which part of the elbow a pass moves towards the middle of its crop.</summary>
+public enum PassAim
+{
+    /// <summary>The crop stays where the canonical pose puts it.</summary>
+    Whole,
+
+    /// <summary>The humeral shaft, whose upper levels end beyond the plain crop.</summary>
+    Shaft,
+
+    /// <summary>The forearm, whose lower levels end beyond the plain crop.</summary>
+    Forearm,
+}
+
+/// <summary>One look at a crop: moved, turned, scaled, mirrored about its middle.</summary>
 /// <param name="TurnDegrees">Turn clockwise to the eye.</param>
 /// <param name="Scale">Enlargement.</param>
 /// <param name="Mirrored">Whether left and right change places.</param>
-public readonly record struct CropPass(double TurnDegrees = 0, double Scale = 1, bool Mirrored = false)
+/// <param name="Aim">What moves towards the middle.</param>
+public sealed record CropPass(
+    double TurnDegrees = 0, double Scale = 1, bool Mirrored = false, PassAim Aim = PassAim.Whole)
 {
+    /// <summary>How far an aimed pass moves, over the side of the crop; training moved crops by up to 0.12.</summary>
+    internal const double Move = 0.12;
+
     /// <summary>From the plain crop to this one; both square with the same side.</summary>
-    public Similarity Applied(int side)
+    /// <param name="side">Side in pixels.</param>
+    /// <param name="aim">Direction in which the aimed-at part lies, of length 1, or zero.</param>
+    internal Similarity Applied(int side, Vector aim = default)
     {
         // A similarity mirrors y; a further half turn makes that a mirror of x.
         var turn = (TurnDegrees * Math.PI / 180) + (Mirrored ? Math.PI : 0);
-        return Similarity.About(new Point(side / 2.0, side / 2.0), turn, Scale == 0 ? 1 : Scale, Mirrored);
+        var moved = Similarity.Identity with { Shift = aim * (-Move * side / Scale) };
+        return moved.Then(Similarity.About(new Point(side / 2.0, side / 2.0), turn, Scale, Mirrored));
     }
 }
 
@@ -33,7 +54,12 @@ public sealed record PassPlan
     public IReadOnlyList<CropPass> View { get; init; } =
         [new(0, 1), new(90, 1, true), new(180, 1), new(270, 1, true)];
 
-    /// <summary>Passes of the landmark model over the canonical crop.</summary>
+    /// <summary>
+    /// Passes of the landmark model over the canonical crop. Two are wider and moved, so that the upper levels of the
+    /// shaft and the lower ones of the forearm come into sight.
+    /// </summary>
     public IReadOnlyList<CropPass> Landmarks { get; init; } =
-        [new(0, 1), new(0, 1, true), new(9, 0.92), new(-9, 1.08, true), new(-5, 0.96)];
+    [
+        new(0, 1), new(0, 1, true), new(8, 0.78, false, PassAim.Shaft), new(-8, 0.78, true, PassAim.Forearm), new(-5, 0.88),
+    ];
 }

@@ -65,7 +65,7 @@ public sealed class PassMergerTests
     [Fact]
     public void SecondPeakInEveryHeatmap_IsNamed()
     {
-        var pass = new PlacedPass(new LandmarkPass([new Proposal(new(10, 10), new Covariance(1, 0, 1), 1, 0.6, new Point(60, 10), 0.4)], null, []), Similarity.Identity);
+        var pass = new PlacedPass(new LandmarkPass([new Proposal(new(10, 10), new Covariance(1, 0, 1), 1, 0.6, new Point(60, 10), 0.4)], null, []), Similarity.Identity, 256);
         var merged = Merge(pass, pass);
         Assert.Equal(0.4, merged.Disagreement!.SecondWeight, 1e-9);
         Assert.Equal(new Point(60, 10), merged.Disagreement.Second);
@@ -79,6 +79,28 @@ public sealed class PassMergerTests
     }
 
     [Fact]
+    public void CropThatEndsBeforeThePlace_IsNoWitness()
+    {
+        // The second crop begins at film column 100, right of the place the first one sees.
+        var seeing = Placed(new(40, 90), new Covariance(1, 0, 1));
+        var cut = new PlacedPass(
+            new LandmarkPass([new Proposal(new(0, 90), new Covariance(9, 0, 9), 0.02, 1, null, 0)], null, []),
+            new Similarity(1, 0, new Vector(100, 0), false), 256);
+        var merged = Merge(seeing, cut);
+        Assert.Equal(1, merged.Visibility);
+        Assert.Equal(new Point(40, 90), merged.Position);
+        Assert.Equal([0], merged.Passes);
+    }
+
+    [Fact]
+    public void CropThatShowsThePlaceAndSeesNothing_IsAWitness()
+    {
+        var blind = new PlacedPass(
+            new LandmarkPass([new Proposal(new(41, 90), new Covariance(1, 0, 1), 0.2, 1, null, 0)], null, []), Similarity.Identity, 256);
+        Assert.Equal(0.6, Merge(Placed(new(40, 90), new Covariance(1, 0, 1)), blind).Visibility, 1e-9);
+    }
+
+    [Fact]
     public void PassesWithoutAPlace_GiveNone()
     {
         var merged = Merge(Placed(new(double.NaN, double.NaN), null));
@@ -89,5 +111,5 @@ public sealed class PassMergerTests
     private static MergedProposal Merge(params PlacedPass[] passes) => PassMerger.Merge(OneName, passes)[0];
 
     private static PlacedPass Placed(Point at, Covariance? spread, Similarity? cropToFilm = null) => new(
-        new LandmarkPass([new Proposal(at, spread, 1, 1, null, 0)], null, []), cropToFilm ?? Similarity.Identity);
+        new LandmarkPass([new Proposal(at, spread, 1, 1, null, 0)], null, []), cropToFilm ?? Similarity.Identity, 256);
 }

@@ -10,8 +10,10 @@ namespace ElbowAssist.Models.Merging;
 /// <param name="Share">Mean share of the heatmaps around the place.</param>
 /// <param name="Between">Covariance between passes.</param>
 /// <param name="Disagreement">Two places instead of one, or null.</param>
+/// <param name="Passes">Numbers of the passes that had a say, from 0.</param>
 public sealed record MergedProposal(
-    string Name, Point Position, Covariance? Spread, double Visibility, double Share, Covariance Between, TwoPlaces? Disagreement);
+    string Name, Point Position, Covariance? Spread, double Visibility, double Share, Covariance Between, TwoPlaces? Disagreement,
+    IReadOnlyList<int> Passes);
 
 /// <summary>Two places that passes or heatmap peaks stand for; neither and not their mean may be taken.</summary>
 /// <param name="First">The place with more behind it, film pixels.</param>

@@ -17,6 +17,12 @@ public static class PassMerger
     /// <summary>…and this many crop pixels, the width a heatmap cannot resolve.</summary>
     private const double ApartInCropPixels = 6;
 
+    /// <summary>A pass sees a landmark if it thinks it likelier seen than not.</summary>
+    private const double LikelySeen = 0.5;
+
+    /// <summary>Crop pixels from the edge of a crop within which a landmark counts as cut off.</summary>
+    private const double CropMargin = 8;
+
     /// <summary>Merges passes of one model.</summary>
     /// <param name="landmarks">Names in the order of the proposals.</param>
     /// <param name="passes">At least one pass.</param>
@@ -34,14 +40,15 @@ public static class PassMerger
 
     private static MergedProposal MergeOne(string name, IReadOnlyList<PlacedPass> passes, int index)
     {
-        var placed = passes
-            .Select(p => (Proposal: p.Pass.Proposals[index], p.CropToFilm))
+        var sayers = Sayers(passes, index);
+        var visibility = sayers.Average(n => passes[n].Pass.Proposals[index].Visibility);
+        var placed = sayers
+            .Select(n => (Proposal: passes[n].Pass.Proposals[index], passes[n].CropToFilm))
             .Where(p => p.Proposal.Position.IsFinite)
             .ToList();
-        var visibility = passes.Average(p => p.Pass.Proposals[index].Visibility);
         if (placed.Count == 0)
         {
-            return new MergedProposal(name, new Point(double.NaN, double.NaN), null, visibility, 0, default, null);
+            return new MergedProposal(name, new Point(double.NaN, double.NaN), null, visibility, 0, default, null, sayers);
         }
 
         var points = placed.ConvertAll(p => p.CropToFilm.Apply(p.Proposal.Position));
@@ -57,7 +64,26 @@ public static class PassMerger
         var spread = within is { } w ? w + between : placed.Count > 1 ? between : (Covariance?)null;
         return new MergedProposal(
             name, mean, spread, visibility, placed.Average(p => p.Proposal.Share), between,
-            BetweenPasses(points, within, scale) ?? WithinHeatmaps(placed, mean, within, scale));
+            BetweenPasses(points, within, scale) ?? WithinHeatmaps(placed, mean, within, scale),
+            sayers);
+    }
+
+    /// <summary>
+    /// Passes that had a say on a landmark. Crops differ in what they show, and a pass whose crop ends before the place
+    /// where others see the landmark is no witness that it is hidden.
+    /// </summary>
+    private static List<int> Sayers(IReadOnlyList<PlacedPass> passes, int index)
+    {
+        List<int> all = [.. Enumerable.Range(0, passes.Count)];
+        var seeing = all.FindAll(n =>
+            passes[n].Pass.Proposals[index] is { Visibility: >= LikelySeen, Position.IsFinite: true });
+        if (seeing.Count == 0)
+        {
+            return all;
+        }
+
+        var place = Mean(seeing.ConvertAll(n => passes[n].CropToFilm.Apply(passes[n].Pass.Proposals[index].Position)));
+        return all.FindAll(n => seeing.Contains(n) || passes[n].Shows(place, CropMargin));
     }
 
     /// <summary>Splits the places of the passes in two along their longest gap and looks how far the halves are apart.</summary>

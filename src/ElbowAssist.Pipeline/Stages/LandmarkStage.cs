@@ -27,7 +27,7 @@ internal sealed class LandmarkStage(LandmarkModel model, AdequacyLimits limits, 
         foreach (var pass in passes)
         {
             cancellation.ThrowIfCancellationRequested();
-            placed.Add(Look(film, pose, pass));
+            placed.Add(Look(film, pose, pass, Direction(pass.Aim, pose.Apply(locator.Forearm))));
         }
 
         var merged = PassMerger.Merge(model.Landmarks, placed).ToDictionary(m => m.Name, StringComparer.Ordinal);
@@ -36,21 +36,33 @@ internal sealed class LandmarkStage(LandmarkModel model, AdequacyLimits limits, 
         var seen = landmarks.Where(l => l.Position is not null).Select(l => merged[l.Name].Share).DefaultIfEmpty(0).Average();
         return new LandmarkResult(
             landmarks,
-            PassSpread.Joint(model.Landmarks, placed, landmarks),
+            PassSpread.Joint(placed, [.. landmarks.Select(l => l.Position is null ? null : merged[l.Name])], model.Landmarks),
             [.. merged.Values.Where(m => m.Disagreement is not null && m.Visibility >= limits["landmark.visibility"])
                 .Select(m => new UnusableLandmark(m.Name, FilmReasons.PassesDisagree))],
             placed.TrueForAll(p => p.Pass.ViewError is null) ? null : placed.Average(p => p.Pass.ViewError?.Degrees ?? 0),
             [Checks.AtLeast(limits, "landmark.share", seen, FilmReasons.UnlikeTraining)]);
     }
 
-    private PlacedPass Look(NormalisedFilm film, Similarity pose, CropPass pass)
+    private static Vector Direction(PassAim aim, Point forearmInCrop)
+    {
+        const double middle = CanonicalPose.CropSide / 2.0;
+        var forearm = forearmInCrop - new Point(middle, middle);
+        return aim switch
+        {
+            PassAim.Shaft => new Vector(0, -1),
+            PassAim.Forearm when forearm.Length > 0 => forearm.Unit,
+            _ => default,
+        };
+    }
+
+    private PlacedPass Look(NormalisedFilm film, Similarity pose, CropPass pass, Vector aim)
     {
         var side = model.Side;
         var fitted = Similarity.About(new Point(0, 0), 0, side / (double)CanonicalPose.CropSide);
-        var filmToCrop = pose.Then(fitted).Then(pass.Applied(side));
+        var filmToCrop = pose.Then(fitted).Then(pass.Applied(side, aim));
         using var input = model.Rent();
         film.StandardisedCrop(filmToCrop, side, side, input.Values);
-        return new PlacedPass(model.Run(input, pass.Mirrored), filmToCrop.Inverse);
+        return new PlacedPass(model.Run(input, pass.Mirrored), filmToCrop.Inverse, side);
     }
 
     /// <summary>A proposal becomes a landmark where it is likelier seen than not, on the film, and one place.</summary>

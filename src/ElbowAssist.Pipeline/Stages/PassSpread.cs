@@ -1,4 +1,3 @@
-using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Geometry;
 using ElbowAssist.Geometry.Spread;
 using ElbowAssist.Models.Merging;
@@ -11,34 +10,35 @@ namespace ElbowAssist.Pipeline.Stages;
 /// </summary>
 internal static class PassSpread
 {
-    /// <param name="names">Landmarks in the order of the proposals.</param>
     /// <param name="passes">The passes.</param>
-    /// <param name="landmarks">Landmarks in the order wanted; rows of those without position stay zero.</param>
-    public static JointCovariance Joint(IReadOnlyList<string> names, IReadOnlyList<PlacedPass> passes, IReadOnlyList<Landmark> landmarks)
+    /// <param name="landmarks">Merged landmarks in the order wanted; rows of null ones stay zero.</param>
+    /// <param name="names">Landmarks in the order of the proposals.</param>
+    public static JointCovariance Joint(
+        IReadOnlyList<PlacedPass> passes, IReadOnlyList<MergedProposal?> landmarks, IReadOnlyList<string> names)
     {
         var size = 2 * landmarks.Count;
         var matrix = new double[size * size];
         var channel = names.Select((n, i) => (n, i)).ToDictionary(p => p.n, p => p.i, StringComparer.Ordinal);
-        foreach (var pass in passes)
+        for (var n = 0; n < passes.Count; n++)
         {
             var departure = new double[size];
             for (var i = 0; i < landmarks.Count; i++)
             {
-                if (landmarks[i].Position is not { } mean)
+                if (landmarks[i] is not { } landmark || !landmark.Passes.Contains(n))
                 {
                     continue;
                 }
 
-                var proposal = pass.Pass.Proposals[channel[landmarks[i].Name]];
-                Add(matrix, size, i, pass.CropToFilm.Apply(proposal.Spread ?? Covariance.Zero) * (1.0 / passes.Count));
+                var proposal = passes[n].Pass.Proposals[channel[landmark.Name]];
+                Add(matrix, size, i, passes[n].CropToFilm.Apply(proposal.Spread ?? Covariance.Zero) * (1.0 / landmark.Passes.Count));
                 if (proposal.Position.IsFinite)
                 {
-                    var moved = pass.CropToFilm.Apply(proposal.Position) - mean;
+                    var moved = (passes[n].CropToFilm.Apply(proposal.Position) - landmark.Position) / Math.Sqrt(landmark.Passes.Count);
                     (departure[2 * i], departure[(2 * i) + 1]) = (moved.X, moved.Y);
                 }
             }
 
-            AddOuter(matrix, size, departure, 1.0 / passes.Count);
+            AddOuter(matrix, size, departure);
         }
 
         return JointCovariance.TryCreate(landmarks.Count, matrix, out var joint, out var problem)
@@ -55,13 +55,13 @@ internal static class PassSpread
         matrix[(y * size) + y] += own.YY;
     }
 
-    private static void AddOuter(double[] matrix, int size, double[] departure, double weight)
+    private static void AddOuter(double[] matrix, int size, double[] departure)
     {
         for (var row = 0; row < size; row++)
         {
             for (var column = 0; column < size; column++)
             {
-                matrix[(row * size) + column] += weight * departure[row] * departure[column];
+                matrix[(row * size) + column] += departure[row] * departure[column];
             }
         }
     }
