@@ -24,6 +24,9 @@ public sealed record StudyInput
 
     /// <summary>The walk, or null.</summary>
     public WalkRecord? Walk { get; init; }
+
+    /// <summary>Sides the reader has settled, by film identifier.</summary>
+    public IReadOnlyDictionary<string, Side> SettledSides { get; init; } = new Dictionary<string, Side>();
 }
 
 /// <summary>Films in, study out.</summary>
@@ -46,7 +49,7 @@ public static class StudyAssembler
 
         StudyFilm[] films =
         [
-            .. input.Films.OrderBy(f => f.Side).ThenBy(f => Occasion.Of(f.Context)).ThenBy(f => f.View).ThenBy(f => f.Id, StringComparer.Ordinal),
+            .. input.Films.Select(f => Settled(f, input.SettledSides)).OrderBy(f => f.Side).ThenBy(f => Occasion.Of(f.Context)).ThenBy(f => f.View).ThenBy(f => f.Id, StringComparer.Ordinal),
         ];
         var patient = PatientOf(films);
         var marks = input.Walk is null ? input.Marks : WalkMarks.Of(input.Walk);
@@ -69,6 +72,10 @@ public static class StudyAssembler
             Prompts = StudyPrompts.Of(films, patient, input.StatedMaturity, marks, differences),
         };
     }
+
+    private static StudyFilm Settled(StudyFilm film, IReadOnlyDictionary<string, Side> sides) => sides.TryGetValue(film.Id, out var side)
+        ? film with { SideStatements = [.. film.SideStatements, new(SideStatement.Reader, side)] }
+        : film;
 
     private static Patient PatientOf(StudyFilm[] films)
     {

@@ -15,7 +15,7 @@ internal static class StudyConflicts
             var said = string.Join(", ", film.SideStatements.Where(s => s.Side != Side.Unknown)
                 .Select(s => $"{s.Source} {(s.Side == Side.Left ? "left" : "right")}"));
             yield return new("side.contradicted",
-                $"The side of {film.Id} is contradicted ({said}). Settle it before anything is exported.", [film.Id], StopsExport: true);
+                $"The side of {film.Id} is contradicted ({said}). The reader must settle it, as settledSides in the study file, before anything is exported.", [film.Id], StopsExport: true);
         }
 
         var sexes = films.Where(f => f.Reading.Patient.Sex is not null).ToList();

@@ -40,9 +40,10 @@ public sealed class StudyJsonTests
     [Fact]
     public void AFileOfMarksAlone_AddsThemToFilmsReadElsewhere()
     {
-        var input = StudyJson.Read("""{"schema": "elbowassist/study/1", "injuredSide": "left", "marks": {"effusion": "yes", "injuries": ["olecranon"]}}"""u8.ToArray(), Tool);
+        var input = StudyJson.Read("""{"schema": "elbowassist/study/1", "injuredSide": "left", "settledSides": {"a.png": "right"}, "marks": {"effusion": "yes", "injuries": ["olecranon"]}}"""u8.ToArray(), Tool);
         Assert.Empty(input.Films);
         Assert.Equal(Side.Left, input.InjuredSide);
+        Assert.Equal(Side.Right, input.SettledSides["a.png"]);
         Assert.Equal(Call.Yes, input.Marks.Effusion);
         Assert.Equal([SuspectedInjury.Olecranon], input.Marks.Injuries);
     }

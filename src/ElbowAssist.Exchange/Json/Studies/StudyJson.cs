@@ -28,7 +28,7 @@ public static class StudyJson
 
     /// <summary>
     /// Reads what went into a study. Every member but <c>schema</c> may be missing: a file with marks or a walk alone adds
-    /// them to films read elsewhere.
+    /// them to films read elsewhere, and <c>settledSides</c> says which side a film is of where its papers contradict each other.
     /// </summary>
     /// <param name="utf8">The text.</param>
     /// <param name="tool">The program that reads.</param>
@@ -44,6 +44,8 @@ public static class StudyJson
             Films = root.Optional("films")?.Items(ReadFilm) ?? [],
             Marks = root.Optional("marks") is { } marks ? MarksBlock.Read(marks) : ReaderMarks.None,
             Walk = root.Optional("walk") is { } walk ? WalkBlock.Read(walk) : null,
+            SettledSides = (root.Optional("settledSides")?.Members() ?? []).ToDictionary(
+                m => m.Name, m => m.Value.Word(Vocabularies.Side), StringComparer.Ordinal),
         };
     });
 
