@@ -9,6 +9,7 @@ internal static class Root
     public static RootCommand Create() => new($"Lays lines on elbow radiographs and says how far each would move if laid again. {Caution.Text}")
     {
         ReadCommand.Create(),
+        StudyCommand.Create(),
         SimulateCommand.Create(),
         ModelsCommand.Create(),
         DoctorCommand.Create(),

@@ -3,6 +3,7 @@ using ElbowAssist.Cli.Films;
 using ElbowAssist.Drawing;
 using ElbowAssist.Exchange;
 using ElbowAssist.Exchange.Json.Studies;
+using ElbowAssist.Imaging;
 using ElbowAssist.Imaging.Files;
 using ElbowAssist.Imaging.Normalisation;
 using ElbowAssist.Reading;

@@ -25,6 +25,9 @@ public sealed record ResolvedFacts(
 {
     private const string Option = "option";
 
+    /// <summary>Every source that states a side, with the side it states.</summary>
+    public IReadOnlyList<(string Source, Side Side)> SideStatements { get; init; } = [];
+
     // An age in years and one in months of the same child differ by less than a year.
     private const int AgeToleranceMonths = 12;
 
@@ -57,7 +60,10 @@ public sealed record ResolvedFacts(
             side.Contradicted && side.Source != Option ? Side.Unknown : side.Value ?? Side.Unknown,
             context.Value ?? FilmContext.Unknown,
             view.Value,
-            conflicts);
+            conflicts)
+        {
+            SideStatements = [.. sources.Where(f => f.Side is not null and not Anatomy.Side.Unknown).Select(f => (f.Source, f.Side!.Value))],
+        };
     }
 
     private static (T? Value, string? Source, bool Contradicted) First<T>(
