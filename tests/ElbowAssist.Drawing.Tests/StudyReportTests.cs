@@ -52,7 +52,7 @@ public sealed class StudyReportTests
     {
         var body = XDocument.Parse(Html(Study("child-supracondylar")).Replace("<!DOCTYPE html>", "", StringComparison.Ordinal)).Root!.Element("body")!;
         var reader = string.Concat(body.Elements("div").Where(d => (string?)d.Attribute("class") == "reader").Select(d => d.Value));
-        var tool = string.Concat(body.Elements("div").Where(d => (string?)d.Attribute("class") == "tool").Select(d => d.Value));
+        var tool = string.Concat(body.Descendants("div").Where(d => (string?)d.Attribute("class") == "tool").Select(d => d.Value));
         Assert.Contains("fracture seen", reader, StringComparison.Ordinal);
         Assert.Contains("traced, break", reader, StringComparison.Ordinal);
         Assert.Contains("shown only after the reader's own answers", reader, StringComparison.Ordinal);

@@ -84,7 +84,7 @@ internal static class ReportPage
                 E("p", A("class", "small"), content.Facts + (picture is null ? " The film itself was not given; drawn from its landmarks." : "")),
                 content.Refused
                     ? E("p", "No reading was made of this film; see \"Not judged\".")
-                    : E("p", A("class", "small"), "Can carry: " + (content.Carries.Count == 0 ? "nothing measured." : string.Join(", ", content.Carries) + "."))));
+                    : E("p", A("class", "small"), "Can carry: " + (content.Carries.Count == 0 ? "nothing measured." : string.Join("; ", content.Carries) + "."))));
     }
 
     private static IEnumerable<XElement> Measurements(ReportContent content) => content.Measurements.Count == 0
@@ -113,9 +113,13 @@ internal static class ReportPage
 
     private static IEnumerable<XElement> Prompts(ReportContent content) => content.Prompts.Count == 0
         ? []
-        : Section("To think of", "tool",
-            E("ol", content.Prompts.Select(p => E("li", p.Text + " ", E("span", A("class", "small"), (p.Films.Length > 0 ? p.Films + " " : "") + p.Sources)))),
-            content.MorePrompts is { } more ? E("p", A("class", "small"), more) : null);
+        :
+        [
+            E("div", A("class", "prompts"),
+                Section("To think of", "tool",
+                    E("ol", content.Prompts.Select(p => E("li", p.Text + " ", E("span", A("class", "small"), (p.Films.Length > 0 ? p.Films + " " : "") + p.Sources)))),
+                    content.MorePrompts is { } more ? E("p", A("class", "small"), more) : null)),
+        ];
 
     private static IEnumerable<XElement> Strip(Study study)
     {

@@ -17,7 +17,8 @@ internal static class ReportStyle
         h3 { font-size: 9.5pt; margin: 3mm 0 1mm; break-after: avoid; }
         p { margin: 0 0 1.5mm; }
         ul, ol { margin: 0 0 2mm; padding-left: 5mm; }
-        li { margin-bottom: 0.8mm; }
+        li { margin-bottom: 0.8mm; break-inside: avoid; }
+        .prompts { break-inside: avoid; }
         .caution { border: 0.4mm solid #1c1c1c; padding: 2mm 3mm; margin: 3mm 0; break-inside: avoid; }
         .last { break-before: avoid; }
         .sources { columns: 2; column-gap: 7mm; }

@@ -22,7 +22,7 @@ internal static class ReportText
         }
 
         List(text, "TO THINK OF", [.. content.Prompts.Select(p => $"{p.Text} {p.Sources}"), .. content.MorePrompts is { } more ? new[] { more } : []]);
-        List(text, "FILMS", [.. content.Films.Select(f => $"{f.Title} ({f.Id}): {(f.Refused ? "no reading was made." : $"can carry {(f.Carries.Count == 0 ? "nothing measured" : string.Join(", ", f.Carries))}.")}")]);
+        List(text, "FILMS", [.. content.Films.Select(f => $"{f.Title} ({f.Id}): {(f.Refused ? "no reading was made." : $"can carry {(f.Carries.Count == 0 ? "nothing measured" : string.Join("; ", f.Carries))}.")}")]);
         foreach (var table in content.Measurements)
         {
             List(text, $"MEASURED BY THE TOOL, {table.Title.ToUpperInvariant()}", [.. table.Rows.Select(r => Row(table, r))]);

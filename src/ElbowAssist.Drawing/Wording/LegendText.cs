@@ -1,6 +1,7 @@
 using System.Globalization;
 using ElbowAssist.Anatomy;
 using ElbowAssist.Anatomy.Landmarks;
+using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Reading;
 
 namespace ElbowAssist.Drawing.Wording;
@@ -57,7 +58,7 @@ internal static class LegendText
 
         foreach (var p in Section("Look for yourself", reading.Evidence
             .Select(e => $"{Sentence(MeasurementTitles.Of(e.Name))}: {(e.State == EvidenceState.LookHere ? "look here" : "not assessable")}.")
-            .Concat(reading.Prompts.Select(p => p.Text))))
+            .Concat(reading.Prompts.Take(ElbowRules.VisibleAtOnce).Select(p => p.Text))))
         {
             yield return p;
         }
