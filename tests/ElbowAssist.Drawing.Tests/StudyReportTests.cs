@@ -99,7 +99,8 @@ public sealed class StudyReportTests
         var walk = new WalkScript(WalkDefinition.AdultWalk, proposalsVisibleFromStart: true).Answer("effusion.call", "yes").Record;
         var study = StudyAssembler.Assemble(new()
         {
-            Tool = DrawnStudies.Tool, Walk = walk,
+            Tool = DrawnStudies.Tool,
+            Walk = walk,
             Films = [DrawnStudies.Film("f.png", new DrawnElbow(), View.Lateral, Side.Left, new(480, Sex.Male))],
         });
         Assert.Contains("visible from the start", Flat(StudyReport.Text(study)), StringComparison.Ordinal);
@@ -112,7 +113,8 @@ public sealed class StudyReportTests
         var walk = new WalkScript(WalkDefinition.AdultWalk).Note("history.mechanism", "<img src=x onerror=alert(1)> & \"fall\"").Record;
         var study = StudyAssembler.Assemble(new()
         {
-            Tool = DrawnStudies.Tool, Walk = walk,
+            Tool = DrawnStudies.Tool,
+            Walk = walk,
             Films = [DrawnStudies.Film("<b>.png", new DrawnElbow(), View.Lateral, Side.Left, new(480, Sex.Male))],
         });
         var html = Html(study);
@@ -176,7 +178,10 @@ public sealed class StudyReportTests
         });
         var marks = new ReaderMarks
         {
-            Trauma = (Call)random.Next(4), Effusion = (Call)random.Next(4), Displaced = random.Next(3) == 0, Open = random.Next(6) == 0,
+            Trauma = (Call)random.Next(4),
+            Effusion = (Call)random.Next(4),
+            Displaced = random.Next(3) == 0,
+            Open = random.Next(6) == 0,
             Injuries = [(SuspectedInjury)random.Next(10), (SuspectedInjury)random.Next(10)],
         };
         return StudyAssembler.Assemble(new() { Tool = DrawnStudies.Tool, Films = [.. films], Marks = marks, StatedMaturity = (Maturity)random.Next(4) });

@@ -15,8 +15,11 @@ public static class ModelFolders
         name, "landmarks", "lateral", 64,
         new
         {
-            heatmaps = new { name = "heatmaps", stride = 2 }, covariance = new { name = "covariance" },
-            visibility = new { name = "visibility" }, viewError = new { name = "view_error" }, features = new { name = "features" },
+            heatmaps = new { name = "heatmaps", stride = 2 },
+            covariance = new { name = "covariance" },
+            visibility = new { name = "visibility" },
+            viewError = new { name = "view_error" },
+            features = new { name = "features" },
         },
         [LandmarkNames.HumerusFossaRoof, LandmarkNames.HumerusWaist]), edit);
 
@@ -31,8 +34,10 @@ public static class ModelFolders
             "layout", "landmarks", "lateral", 256,
             new
             {
-                heatmaps = new { name = "heatmaps", stride = 2 }, covariance = new { name = "covariance" },
-                visibility = new { name = "visibility" }, viewError = new { name = "view_error" },
+                heatmaps = new { name = "heatmaps", stride = 2 },
+                covariance = new { name = "covariance" },
+                visibility = new { name = "visibility" },
+                viewError = new { name = "view_error" },
             },
             [.. LandmarkSet.Lateral.Landmarks.Select(l => l.Name)]), null);
 

@@ -59,7 +59,10 @@ internal static class DoctorCommand
         var stood = NativeLibraries.EnsureLoadable();
         var film = Radiograph.FromPixels(new ushort[64 * 64], 64, 64, new RadiographFacts
         {
-            FileName = "check", Sha256 = new string('0', 64), Format = FilmFormat.Png, BitDepth = 16,
+            FileName = "check",
+            Sha256 = new string('0', 64),
+            Format = FilmFormat.Png,
+            BitDepth = 16,
         });
         _ = DisplayImage.Of(NormalisedFilm.Of(film));
         return stood.Count == 0 ? "works" : $"works; the system lacks {string.Join(", ", stood)}, which it does without";
