@@ -11,6 +11,7 @@ internal static class Root
         ReadCommand.Create(),
         StudyCommand.Create(),
         SimulateCommand.Create(),
+        BenchCommand.Create(),
         ModelsCommand.Create(),
         DoctorCommand.Create(),
     };
