@@ -10,6 +10,7 @@ internal static class Root
     {
         ReadCommand.Create(),
         StudyCommand.Create(),
+        WatchCommand.Create(),
         SimulateCommand.Create(),
         BenchCommand.Create(),
         ModelsCommand.Create(),

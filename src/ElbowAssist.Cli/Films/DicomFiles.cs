@@ -6,7 +6,6 @@ using ElbowAssist.Exchange.Dicom.Pixels;
 using ElbowAssist.Exchange.Json.Facts;
 using ElbowAssist.Imaging;
 using ElbowAssist.Imaging.Files;
-using ElbowAssist.Reading;
 
 namespace ElbowAssist.Cli.Films;
 
@@ -57,17 +56,14 @@ internal static class DicomFiles
     /// <summary>What a header says of the film. The view is left out: it is a hint only, the image decides.</summary>
     public static FilmFacts Facts(DicomFilm film) => new("DICOM header")
     {
-        RowSpacingMm = film.Spacing.RowMm,
-        ColumnSpacingMm = film.Spacing.ColumnMm,
+        // Millimetres of the detector plane are magnified by an unknown factor: they are none of the patient.
+        RowSpacingMm = film.Spacing.InPatientPlane ? film.Spacing.RowMm : null,
+        ColumnSpacingMm = film.Spacing.InPatientPlane ? film.Spacing.ColumnMm : null,
         SpacingNote = film.Spacing.Source,
         AgeMonths = film.Patient.AgeMonths,
         Sex = film.Patient.Sex,
         Side = film.Side,
     };
-
-    /// <summary>Contradictions within the header.</summary>
-    public static IReadOnlyList<Reason> Conflicts(DicomFilm film) =>
-        film.Conflicts.Count == 0 ? [] : [new Reason("header-contradicted", string.Join(' ', film.Conflicts))];
 
     /// <summary>Turns away a film whose pixels are known not to be square while nothing gives their size: every angle would be wrong.</summary>
     /// <exception cref="ExchangeFormatException">So it is.</exception>
@@ -79,7 +75,8 @@ internal static class DicomFiles
         }
     }
 
-    private static bool StartsAsDicom(string path)
+    /// <summary>True if the file begins as DICOM files do.</summary>
+    public static bool StartsAsDicom(string path)
     {
         try
         {

@@ -34,7 +34,8 @@ internal static class FilmList
         return films.Count > 0 ? films : throw new UserErrorException($"The folder {path} holds no films.");
     }
 
-    private static bool IsFilm(string path)
+    /// <summary>Whether a file in a folder is to be read: by its extension, and none of our own outputs.</summary>
+    public static bool IsFilm(string path)
     {
         var name = Path.GetFileName(path);
         return !name.StartsWith('.') &&

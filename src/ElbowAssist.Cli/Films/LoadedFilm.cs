@@ -29,7 +29,7 @@ internal sealed record LoadedFilm(Radiograph Radiograph, ResolvedFacts Facts, Di
         if (dicom?.Film is { } film)
         {
             DicomFiles.ExpectUsableSpacing(Path.GetFileName(path), film, facts);
-            facts = facts with { Conflicts = [.. facts.Conflicts, .. DicomFiles.Conflicts(film)] };
+            facts = WithHeader(facts, film);
         }
 
         return new LoadedFilm(
@@ -43,6 +43,17 @@ internal sealed record LoadedFilm(Radiograph Radiograph, ResolvedFacts Facts, Di
             dicom?.Film,
             decoding);
     }
+
+    /// <summary>Where the header contradicts itself, unless another source has settled it; and why a spacing it gives was not taken.</summary>
+    private static ResolvedFacts WithHeader(ResolvedFacts facts, DicomFilm film) => facts with
+    {
+        SpacingSource = facts.RowSpacingMm is null ? film.Spacing.Source : facts.SpacingSource,
+        Conflicts =
+        [
+            .. facts.Conflicts,
+            .. film.Conflicts.Where(c => facts.Conflicts.All(f => f.Code != c.Code) && (c.Code != "side-contradicted" || facts.Side == Side.Unknown)),
+        ],
+    };
 
     /// <summary>The view the header states where the reading found another, as a sentence; else null.</summary>
     public Reason? ViewConflict(FilmReading reading) =>

@@ -1,4 +1,7 @@
 using ElbowAssist.Exchange;
+using ElbowAssist.Exchange.Dicom.Films;
+using ElbowAssist.Exchange.Dicom.Format;
+using ElbowAssist.Exchange.Dicom.Reports;
 using ElbowAssist.Exchange.Json;
 using ElbowAssist.Reading;
 using ElbowAssist.Reading.Assembly;
@@ -7,8 +10,8 @@ namespace ElbowAssist.Cli.Films;
 
 /// <summary>Readings from landmarks laid beforehand, by a reader or by any program that writes them.</summary>
 /// <param name="file">Name of the file, for messages.</param>
-/// <param name="utf8">Its content.</param>
-internal sealed class PlacementReading(string file, byte[] utf8) : IReadingSource
+/// <param name="content">Its content: JSON, or a DICOM structured report.</param>
+internal sealed class PlacementReading(string file, byte[] content) : IReadingSource
 {
     /// <summary>Opens a file of placements for a number of films.</summary>
     /// <exception cref="UserErrorException">The file cannot be read or is for one film only.</exception>
@@ -17,7 +20,7 @@ internal sealed class PlacementReading(string file, byte[] utf8) : IReadingSourc
         try
         {
             var placements = new PlacementReading(Path.GetFileName(path), File.ReadAllBytes(path));
-            return films == 1 || LandmarkFile.IsForManyFilms(placements.Content)
+            return films == 1 || (!placements.IsReport && LandmarkFile.IsForManyFilms(placements.Content))
                 ? placements
                 : throw new UserErrorException($"{Path.GetFileName(path)} holds the landmarks of one film; give one film, or COCO keypoints for many.");
         }
@@ -31,14 +34,16 @@ internal sealed class PlacementReading(string file, byte[] utf8) : IReadingSourc
         }
     }
 
-    private ReadOnlyMemory<byte> Content => utf8;
+    private ReadOnlyMemory<byte> Content => content;
+
+    private bool IsReport => DicomFilmReader.LooksLikeDicom(content);
 
     /// <summary>The reading of a film.</summary>
     /// <exception cref="ExchangeFormatException">The file holds no landmarks for this film.</exception>
     public FilmReading Read(LoadedFilm film, CancellationToken cancellation)
     {
         var (radiograph, facts) = (film.Radiograph, film.Facts);
-        var placed = LandmarksOf(radiograph.Facts.FileName, radiograph.Width, radiograph.Height);
+        var placed = IsReport ? LandmarksOfReport(film) : LandmarksOf(radiograph.Facts.FileName, radiograph.Width, radiograph.Height);
         if (facts.View is { } stated && stated != placed.View)
         {
             throw new ExchangeFormatException(
@@ -74,11 +79,26 @@ internal sealed class PlacementReading(string file, byte[] utf8) : IReadingSourc
     {
         try
         {
-            return LandmarkFile.Read(utf8, film, width, height);
+            return LandmarkFile.Read(content, film, width, height);
         }
         catch (ExchangeFormatException e)
         {
             throw new ExchangeFormatException($"The landmarks in {file} cannot be used: {e.Message}", e);
+        }
+    }
+
+    private PlacedLandmarks LandmarksOfReport(LoadedFilm film)
+    {
+        try
+        {
+            var report = StructuredReportReader.Read(content);
+            return film.Dicom?.Source.SopInstanceUid == report.FilmSopInstanceUid
+                ? new PlacedLandmarks(report.View, report.Landmarks)
+                : throw new ExchangeFormatException($"The report {file} is about another film.");
+        }
+        catch (DicomFormatException e)
+        {
+            throw new ExchangeFormatException($"The report {file} cannot be used: {e.Message}", e);
         }
     }
 }

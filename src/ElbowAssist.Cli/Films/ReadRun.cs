@@ -34,11 +34,13 @@ internal static class ReadRun
         return worst;
     }
 
-    private static IReadingSource SourceOf(ReadRequest request, int films) => request.LandmarkFile is { } file
+    /// <summary>Where readings come from: landmarks laid beforehand, or the models.</summary>
+    internal static IReadingSource SourceOf(ReadRequest request, int films) => request.LandmarkFile is { } file
         ? PlacementReading.Open(file, films)
         : ModelReading.Open(request.Model, films);
 
-    private static FilmOutcome ReadOne(
+    /// <summary>Reads one film and writes its outputs; whatever goes wrong is in the outcome.</summary>
+    internal static FilmOutcome ReadOne(
         string path, ReadRequest request, IReadingSource source, CancellationToken cancellation)
     {
         var name = Path.GetFileName(path);

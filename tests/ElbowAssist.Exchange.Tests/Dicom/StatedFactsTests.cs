@@ -48,7 +48,7 @@ public sealed class StatedFactsTests
         var film = Read(b => b.Decimal(Tag.EstimatedRadiographicMagnificationFactor, 1.2)
             .Decimal(Tag.DistanceSourceToDetector, 1200).Decimal(Tag.DistanceSourceToPatient, 1150));
 
-        Assert.Contains(film.Conflicts, c => c.Contains("magnification", StringComparison.Ordinal));
+        Assert.Contains(film.Conflicts, c => c.Code == "magnification-contradicted");
     }
 
     [Theory]
@@ -77,7 +77,7 @@ public sealed class StatedFactsTests
     {
         var film = Read(b => b.Text(Tag.ImageLaterality, image).Text(Tag.Laterality, series));
 
-        Assert.Equal((side, conflict), (film.Side, film.Conflicts.Any(c => c.Contains("sides", StringComparison.Ordinal))));
+        Assert.Equal((side, conflict), (film.Side, film.Conflicts.Any(c => c.Code == "side-contradicted")));
     }
 
     [Theory]

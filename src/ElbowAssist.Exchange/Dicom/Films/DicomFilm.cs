@@ -1,4 +1,5 @@
 using ElbowAssist.Anatomy;
+using ElbowAssist.Reading;
 
 namespace ElbowAssist.Exchange.Dicom.Films;
 
@@ -35,8 +36,8 @@ public sealed record DicomFilm
     /// <summary>True unless the file states that no identifying text is burned in.</summary>
     public required bool MayShowIdentity { get; init; }
 
-    /// <summary>One sentence for each contradiction within the file; no identifiers.</summary>
-    public required IReadOnlyList<string> Conflicts { get; init; }
+    /// <summary>Contradictions within the file, each with a stable code and a sentence without identifiers.</summary>
+    public required IReadOnlyList<Reason> Conflicts { get; init; }
 
     /// <summary>The object this film came from, as reports and presentation states must name it.</summary>
     public required DicomSource Source { get; init; }

@@ -1,5 +1,6 @@
 using ElbowAssist.Exchange.Dicom.Format;
 using ElbowAssist.Exchange.Dicom.Pixels;
+using ElbowAssist.Reading;
 
 namespace ElbowAssist.Exchange.Dicom.Films;
 
@@ -28,7 +29,7 @@ public sealed class DicomFilmReader(IPixelDecoder? decoder = null, DicomLimits? 
         var excluded = ExcludedPixels.Of(film, layout, pixels);
         new GreyTransform(film, layout).Apply(pixels, excluded);
 
-        var conflicts = new List<string>();
+        var conflicts = new List<Reason>();
         ProjectionReader.CheckBodyPart(film, conflicts);
         CheckPolarity(film, layout, conflicts);
         return new()
@@ -63,11 +64,11 @@ public sealed class DicomFilmReader(IPixelDecoder? decoder = null, DicomLimits? 
     }
 
     /// <summary>DX states the polarity twice (PS3.3 C.8.11.3.1.2); the photometric interpretation is followed.</summary>
-    private static void CheckPolarity(DicomDataset film, PixelLayout layout, List<string> conflicts)
+    private static void CheckPolarity(DicomDataset film, PixelLayout layout, List<Reason> conflicts)
     {
         if (film.Text(Tag.PresentationLutShape) is { } shape && (shape == "INVERSE") != layout.Inverted)
         {
-            conflicts.Add("The file states its polarity in two ways that contradict each other; the photometric interpretation was followed.");
+            conflicts.Add(new Reason("polarity-contradicted", "The file states its polarity in two ways that contradict each other; the photometric interpretation was followed."));
         }
     }
 }

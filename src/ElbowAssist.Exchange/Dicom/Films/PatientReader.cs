@@ -1,19 +1,20 @@
 using System.Globalization;
 using ElbowAssist.Anatomy;
 using ElbowAssist.Exchange.Dicom.Format;
+using ElbowAssist.Reading;
 
 namespace ElbowAssist.Exchange.Dicom.Films;
 
 /// <summary>Age in completed months and sex; the birth date comes before the stated age, which is often rounded.</summary>
 internal static class PatientReader
 {
-    public static Patient Read(DicomDataset film, List<string> conflicts)
+    public static Patient Read(DicomDataset film, List<Reason> conflicts)
     {
         var stated = StatedAgeMonths(film.Text(Tag.PatientAge));
         var counted = CountedAgeMonths(film);
         if (stated is { } s && counted is { } c && Math.Abs(s - c) > 12)
         {
-            conflicts.Add("The file states an age that its birth date contradicts; no age was taken from it.");
+            conflicts.Add(new Reason("age-contradicted", "The file states an age that its birth date contradicts; no age was taken from it."));
             (stated, counted) = (null, null);
         }
 

@@ -1,5 +1,6 @@
 using ElbowAssist.Anatomy;
 using ElbowAssist.Exchange.Dicom.Format;
+using ElbowAssist.Reading;
 
 namespace ElbowAssist.Exchange.Dicom.Films;
 
@@ -11,12 +12,12 @@ internal static class ProjectionReader
         "ELBOW", "EXTREMITY", "ARM", "FOREARM", "HUMERUS", "UP_EXM", "UPPER EXTREMITY", "UPPERARM", "UP EXM",
     };
 
-    public static Side Side(DicomDataset film, List<string> conflicts)
+    public static Side Side(DicomDataset film, List<Reason> conflicts)
     {
         var (image, series) = (SideOf(film.Text(Tag.ImageLaterality)), SideOf(film.Text(Tag.Laterality)));
         if (image != Anatomy.Side.Unknown && series != Anatomy.Side.Unknown && image != series)
         {
-            conflicts.Add("The file states two different sides; state the side yourself.");
+            conflicts.Add(new Reason("side-contradicted", "The file states two different sides; state the side yourself."));
             return Anatomy.Side.Unknown;
         }
 
@@ -24,7 +25,7 @@ internal static class ProjectionReader
     }
 
     /// <summary>View Code Sequence (CID 4010) before View Position (PS3.3 C.8.11.5.1.3).</summary>
-    public static View View(DicomDataset film, List<string> conflicts)
+    public static View View(DicomDataset film, List<Reason> conflicts)
     {
         var coded = film.Items(Tag.ViewCodeSequence) is [var code, ..]
             ? code.Text(Tag.CodeValue) switch
@@ -44,18 +45,18 @@ internal static class ProjectionReader
         };
         if (coded != Anatomy.View.Unknown && positioned != Anatomy.View.Unknown && coded != positioned)
         {
-            conflicts.Add("The file states two different views; neither was taken.");
+            conflicts.Add(new Reason("view-contradicted", "The file states two different views; neither was taken."));
             return Anatomy.View.Unknown;
         }
 
         return coded != Anatomy.View.Unknown ? coded : positioned;
     }
 
-    public static void CheckBodyPart(DicomDataset film, List<string> conflicts)
+    public static void CheckBodyPart(DicomDataset film, List<Reason> conflicts)
     {
         if (film.Text(Tag.BodyPartExamined) is { } part && !FittingBodyParts.Contains(part))
         {
-            conflicts.Add("The file states a body part other than the elbow; what the image shows decides.");
+            conflicts.Add(new Reason("body-part-differs", "The file states a body part other than the elbow; what the image shows decides."));
         }
     }
 

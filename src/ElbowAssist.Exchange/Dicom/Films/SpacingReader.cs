@@ -1,5 +1,6 @@
 using System.Globalization;
 using ElbowAssist.Exchange.Dicom.Format;
+using ElbowAssist.Reading;
 
 namespace ElbowAssist.Exchange.Dicom.Films;
 
@@ -11,7 +12,7 @@ internal static class SpacingReader
 {
     private const double Tolerance = 0.01;
 
-    public static DicomSpacing Read(DicomDataset film, List<string> conflicts)
+    public static DicomSpacing Read(DicomDataset film, List<Reason> conflicts)
     {
         var pixel = Pair(film, Tag.PixelSpacing);
         var imager = Pair(film, Tag.ImagerPixelSpacing);
@@ -55,7 +56,7 @@ internal static class SpacingReader
             : new(null, null, 1, "none", false);
     }
 
-    private static double? Magnification(DicomDataset film, List<string> conflicts)
+    private static double? Magnification(DicomDataset film, List<Reason> conflicts)
     {
         var stated = film.Number(Tag.EstimatedRadiographicMagnificationFactor) is { } factor and >= 1 and <= 5 ? factor : (double?)null;
         var ratio = film.Number(Tag.DistanceSourceToDetector) is { } detector and > 0 &&
@@ -64,7 +65,7 @@ internal static class SpacingReader
             : (double?)null;
         if (stated is { } s && ratio is { } r && Math.Abs(s - r) > Tolerance * r)
         {
-            conflicts.Add("The file states a magnification factor that its distances contradict; the stated factor was used.");
+            conflicts.Add(new Reason("magnification-contradicted", "The file states a magnification factor that its distances contradict; the stated factor was used."));
         }
 
         return stated ?? ratio;
