@@ -33,5 +33,5 @@ public class ReadingBenchmark
     }
 
     [Benchmark]
-    public FilmReading Read() => reader.Read(path, new ReadOptions { View = View.Lateral, Patient = new Patient(480, Sex.Female) });
+    public FilmReading Read() => reader.Read(path, new ReadOptions { Patient = new Patient(480, Sex.Female) });
 }

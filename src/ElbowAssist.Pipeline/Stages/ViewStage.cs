@@ -75,13 +75,15 @@ internal sealed class ViewStage(ViewModel model, AdequacyLimits limits, IReadOnl
         };
         if (checks[0].Passed)
         {
-            checks.Add(Checks.AtLeast(limits, "view.elbow", elbow / radiograph, FilmReasons.NotAnElbow));
+            // A reader who states the view has seen an elbow; only a film that is hardly one is refused then.
+            checks.Add(Checks.AtLeast(
+                limits, stated is null ? "view.elbow" : "view.elbow.stated", elbow / radiograph, FilmReasons.NotAnElbow));
         }
 
         if (checks[^1].Passed && checks.Count == 2)
         {
             checks.Add(stated is { } view
-                ? Checks.AtLeast(limits, "view.stated", Share(probabilities, view) / elbow, FilmReasons.ViewStatedOtherwise)
+                ? Checks.AtLeast(limits, "view.stated", Share(probabilities, view) / radiograph, FilmReasons.ViewStatedOtherwise)
                 : Checks.AtLeast(limits, "view.recognised", Views.Max(v => probabilities[v.Class]) / elbow, FilmReasons.ViewNotRecognised));
         }
 

@@ -120,7 +120,7 @@ if __name__ == "__main__":
     layout("lateral-layout-rotated", lateral_places(), [33.0, 3.0])
     view("view-lateral", [8.0, 0, 0, 0, 0])
     view("view-oblique", [0, 0, 8.0, 0, 0])
-    view("view-unsure", [0.2, 0.1, 0.2, 0, 0])
+    view("view-unsure", [5.2, 5.1, 5.2, 0, 0])
     view("view-other-joint", [0, 0, 0, 8.0, 0])
     view("view-no-radiograph", [0, 0, 0, 0, 8.0])
     print(len(lateral_places()), "places", file=sys.stderr)
