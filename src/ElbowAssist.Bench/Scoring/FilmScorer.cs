@@ -15,7 +15,7 @@ public static class FilmScorer
         ArgumentNullException.ThrowIfNull(reading);
         var scale = new Scale(truth.Image.ColumnSpacingMm ?? 1, truth.Image.RowSpacingMm ?? 1);
         var laid = reading.Landmarks.ToDictionary(l => l.Name, StringComparer.Ordinal);
-        var drawn = reading.Lines.ToDictionary(l => l.Name, StringComparer.Ordinal);
+        var drawn = reading.Lines.ToLookup(l => l.Name, StringComparer.Ordinal);
         var read = reading.Measurements.ToDictionary(m => m.Name, StringComparer.Ordinal);
         return new FilmScore
         {
@@ -30,7 +30,12 @@ public static class FilmScorer
             Reasons = [.. reading.Reasons.Select(r => r.Code)],
             LengthUnit = truth.Image.ColumnSpacingMm is null ? "px" : "mm",
             Landmarks = [.. truth.Landmarks.Select(t => Score(t, laid.GetValueOrDefault(t.Name), scale))],
-            Lines = [.. truth.Lines.Where(t => drawn.ContainsKey(t.Name)).Select(t => Score(t, drawn[t.Name], scale))],
+            // An angle draws both its legs under one name, always in the same order.
+            Lines =
+            [
+                .. truth.Lines.GroupBy(t => t.Name, StringComparer.Ordinal)
+                    .SelectMany(legs => legs.Zip(drawn[legs.Key], (t, d) => Score(t, d, scale))),
+            ],
             Measurements =
             [
                 .. truth.Measurements.Where(t => t.Value is not null && read.ContainsKey(t.Name))
