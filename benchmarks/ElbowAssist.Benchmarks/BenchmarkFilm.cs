@@ -1,5 +1,6 @@
 using ElbowAssist.Anatomy;
 using ElbowAssist.Phantom;
+using ElbowAssist.Phantom.Pose;
 using ElbowAssist.Testing;
 
 namespace ElbowAssist.Benchmarks;
