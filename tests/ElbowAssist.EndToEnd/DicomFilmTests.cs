@@ -100,9 +100,12 @@ public sealed class DicomFilmTests : IDisposable
         }
         finally
         {
-            using var interrupt = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+            using var interrupt = Process.Start("kill", ["-TERM", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
             interrupt.WaitForExit();
-            process.WaitForExit();
+            if (!process.WaitForExit(TimeSpan.FromSeconds(60)))
+            {
+                process.Kill();
+            }
         }
 
         Assert.Equal(0, process.ExitCode);
