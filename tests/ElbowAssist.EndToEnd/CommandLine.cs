@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 
 namespace ElbowAssist.EndToEnd;
 
@@ -18,21 +19,30 @@ internal static class CommandLine
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
 
-    public static RunResult Run(params string[] arguments)
+    public static RunResult Run(params string[] arguments) => Finish(Start(arguments), arguments);
+
+    /// <summary>Runs with so much room for managed memory and no more.</summary>
+    public static RunResult RunWithHeapLimit(long bytes, params string[] arguments)
     {
-        var start = new ProcessStartInfo("dotnet")
+        var start = StartOf(arguments);
+        start.Environment["DOTNET_GCHeapHardLimit"] = string.Create(CultureInfo.InvariantCulture, $"0x{bytes:X}");
+        return Finish(Process.Start(start)!, arguments);
+    }
+
+    /// <summary>Starts the program; the caller ends it.</summary>
+    public static Process Start(params string[] arguments) => Process.Start(StartOf(arguments))!;
+
+    private static ProcessStartInfo StartOf(string[] arguments) =>
+        new("dotnet", [Path.Combine(AppContext.BaseDirectory, "elbowassist.dll"), .. arguments])
         {
             UseShellExecute = false,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "elbowassist.dll"));
-        foreach (var argument in arguments)
-        {
-            start.ArgumentList.Add(argument);
-        }
 
-        using var process = Process.Start(start)!;
+    private static RunResult Finish(Process started, string[] arguments)
+    {
+        using var process = started;
         var output = process.StandardOutput.ReadToEndAsync();
         var error = process.StandardError.ReadToEndAsync();
         if (!process.WaitForExit(Patience))

@@ -83,13 +83,7 @@ public sealed class DicomFilmTests : IDisposable
     [Fact]
     public void WatchedFolder_ReadsAFilmThatArrives_AndStopsWhenTold()
     {
-        var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (var argument in new[] { Path.Combine(AppContext.BaseDirectory, "elbowassist.dll"), "watch", folder.Path })
-        {
-            start.ArgumentList.Add(argument);
-        }
-
-        using var process = Process.Start(start)!;
+        using var process = CommandLine.Start("watch", folder.Path);
         try
         {
             Assert.StartsWith("Watching", process.StandardOutput.ReadLine(), StringComparison.Ordinal);
