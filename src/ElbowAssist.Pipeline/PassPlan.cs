@@ -8,9 +8,6 @@ public enum PassAim
     /// <summary>The crop stays where the canonical pose puts it.</summary>
     Whole,
 
-    /// <summary>The humeral shaft, whose upper levels end beyond the plain crop.</summary>
-    Shaft,
-
     /// <summary>The forearm, whose lower levels end beyond the plain crop.</summary>
     Forearm,
 }
@@ -55,11 +52,11 @@ public sealed record PassPlan
         [new(0, 1), new(90, 1, true), new(180, 1), new(270, 1, true)];
 
     /// <summary>
-    /// Passes of the landmark model over the canonical crop. Two are wider and moved, so that the upper levels of the
-    /// shaft and the lower ones of the forearm come into sight.
+    /// Passes of the landmark model over the canonical crop. Two are closer, for a finer look at the joint; one is wider
+    /// and moved, so that the lower levels of the forearm come into sight.
     /// </summary>
     public IReadOnlyList<CropPass> Landmarks { get; init; } =
     [
-        new(0, 1), new(0, 1, true), new(8, 0.78, false, PassAim.Shaft), new(-8, 0.78, true, PassAim.Forearm), new(-5, 0.88),
+        new(0, 1), new(0, 1, true), new(8, 1.2), new(-8, 1.2, true), new(-5, 0.85, false, PassAim.Forearm),
     ];
 }

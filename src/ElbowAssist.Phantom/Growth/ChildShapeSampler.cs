@@ -66,6 +66,8 @@ internal static class ChildShapeSampler
             FlareMl = h.FlareMl * k,
             ForwardReach = h.ForwardReach * k,
             AnteriorLineShare = LineShare(g, radius, age, r),
+            CondylarTiltDegrees = g.PhysisTiltDegrees + r.Normal(0, 3),
+            WaistHeight = h.WaistHeight * k * 0.9,
             ShaftZ = h.ShaftZ * k,
             DistalZ = h.DistalZ * k,
             OlecranonFossaLength = h.OlecranonFossaLength * k * 0.9,
@@ -73,7 +75,6 @@ internal static class ChildShapeSampler
             OlecranonFossaHeight = h.OlecranonFossaHeight * k,
             CoronoidFossaLength = h.CoronoidFossaLength * k,
             CoronoidFossaWidth = h.CoronoidFossaWidth * k,
-            CoronoidFossaDepth = h.CoronoidFossaDepth * k * 0.95,
             RadialFossaDepth = h.RadialFossaDepth * k,
             Septum = age < 6 ? r.Uniform(0.8, 3.5) * Math.Max(k, 0.6) : Math.Max(h.Septum, 0.3),
             MedialEpicondyleReach = h.MedialEpicondyleReach * k,
@@ -95,7 +96,7 @@ internal static class ChildShapeSampler
     /// </summary>
     private static double LineShare(GrowthState g, double radius, double age, CounterRandom r)
     {
-        var mean = GrowthSampler.Table(age, (1, 0.47), (3.5, 0.49), (5, 0.56), (9, 0.54), (13, 0.53));
+        var mean = GrowthSampler.Table(age, (1, 0.51), (3.5, 0.53), (5, 0.60), (9, 0.58), (13, 0.55));
         var spread = GrowthSampler.Table(age, (1, 0.2), (5, 0.2), (9, 0.14), (13, 0.09));
         var wanted = r.Normal(mean, spread);
         if (g.Composite || g.JointBlockFused || g.CapitellumDiameter <= 0)

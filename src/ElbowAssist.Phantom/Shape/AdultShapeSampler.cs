@@ -6,8 +6,8 @@ namespace ElbowAssist.Phantom.Shape;
 /// <summary>
 /// Draws adult elbows. Widths and correlations: transepicondylar width 62 ± 3.2 (men) and 55 ± 3.0 mm (women);
 /// articular diameters after Giannicola et al., J Shoulder Elbow Surg 2017;26:e128; capitellum after J Shoulder Elbow
-/// Surg 2011;20:880; radial head after Surg Radiol Anat 2019;41:415; ulna after Clin Anat 2007;20:407. Where no
-/// measured distribution was found the spread is an estimate, wide on purpose.
+/// Surg 2011;20:880; radial head after Surg Radiol Anat 2019;41:415; ulna after Clin Anat 2007;20:407; bow of the
+/// distal humerus after PubMed 36503839 (6.5 ± 2.9 degrees in 114). Where no measured distribution was found the spread is an estimate, wide on purpose.
 /// </summary>
 internal static class AdultShapeSampler
 {
@@ -56,8 +56,10 @@ internal static class AdultShapeSampler
             DistalAp = waist * r.Normal(1.17, 0.06, 1.03, 1.32),
             ShaftMl = (20.3 * k) + r.Normal(0, 1.2),
             FlareMl = (50.6 * k) + r.Normal(0, 2.2),
-            ForwardReach = (12.4 * k) + r.Normal(0, 1.3),
+            ForwardReach = r.Normal(10.8, 2.8, 4, 18) * k,
             AnteriorLineShare = r.Normal(0.525, 0.085),
+            CondylarTiltDegrees = r.Normal(29, 7, 12, 48),
+            WaistHeight = (15 * k) + r.Normal(0, 1.0),
             Bow = r.Normal(-0.0004, 0.0007),
             ShaftZ = (2.0 * k) + r.Normal(0, 1.5),
             DistalZ = (-3.5 * k) + r.Normal(0, 1.2),
@@ -66,7 +68,6 @@ internal static class AdultShapeSampler
             OlecranonFossaHeight = (17.5 * k) + r.Normal(0, 1.0),
             CoronoidFossaLength = (13 * k) + r.Normal(0, 1.4),
             CoronoidFossaWidth = (15 * k) + r.Normal(0, 1.8),
-            CoronoidFossaDepth = (8.5 * k) + r.Normal(0, 0.8),
             RadialFossaDepth = r.Uniform(1.0, 2.5) * k,
             Septum = r.Chance(0.12) ? r.Uniform(-1.2, 0) : r.Normal(1.6, 0.7, 0.3, 4),
             MedialEpicondyleReach = (35.5 * k) + r.Normal(0, 1.2),
@@ -91,7 +92,7 @@ internal static class AdultShapeSampler
             OlecranonReach = 12.5 * scale * r.Normal(1, 0.06),
             Thickness = 17.5 * scale * r.Normal(1, 0.06),
             ShaftRadius = 7.4 * scale * r.Normal(1, 0.07),
-            ValgusDegrees = (male ? 7 : 9) + r.Normal(0, 3.5),
+            ValgusDegrees = (male ? 9.5 : 11.5) + r.Normal(0, 3.7),
             DorsalAngleDegrees = r.Normal(6, 2.5),
             MiddleZ = -5.5 * scale * r.Normal(1, 0.15),
             Flattening = r.Normal(0.93, 0.06, 0.8, 1.1),

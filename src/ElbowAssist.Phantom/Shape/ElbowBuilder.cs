@@ -55,12 +55,13 @@ internal static class ElbowBuilder
         var anterior = g.Soft.AnteriorPad;
         var posterior = g.Soft.PosteriorPad;
         var full = Full(whole);
+        var humerus = g.Humerus;
         return new AnatomicalPoints
         {
             UnitW = 2 * g.Humerus.WaistAp,
             Shaft = shaft,
             FossaRoof = new Vec3(g.Humerus.OlecranonFossa.Centre.X + 2, roof, g.Humerus.OlecranonFossa.Centre.Z),
-            Waist = After(g.Humerus.Break, Waist(g.Humerus)),
+            Waist = After(g.Humerus.Break, HumerusBuilder.Waist(in humerus)),
             MedialEpicondyle = After(g.Humerus.Break, Exit(full, 0, g.Humerus.MedialEpicondyle.To, new Vec3(-0.15f, -0.2f, -1))),
             LateralEpicondyle = After(g.Humerus.Break, Exit(full, 0, g.Humerus.LateralEpicondyle.To, new Vec3(-0.1f, 0, 1))),
             CoronoidTip = AfterUlna(g, Exit(whole, 1, Outer(g, g.Ulna.Coronoid.To with { Z = 0 }), Direction(g, new Vec3(0.2f, 1, 0)))),
@@ -120,29 +121,5 @@ internal static class ElbowBuilder
         }
 
         return from + (d * low);
-    }
-
-    /// <summary>Middle between the floors of the two fossae where they come closest.</summary>
-    private static Vec3 Waist(HumerusGeometry h)
-    {
-        var z = 0.5f * (h.OlecranonFossa.Centre.Z + h.CoronoidFossa.Centre.Z);
-        float best = float.MaxValue, bestY = h.CoronoidFossa.Centre.Y, bestX = 0;
-        for (var y = h.CoronoidFossa.Centre.Y - 5; y <= h.CoronoidFossa.Centre.Y + 7; y += 0.05f)
-        {
-            var behind = Floor(h.OlecranonFossa, y, z, 1);
-            var ahead = Floor(h.CoronoidFossa, y, z, -1);
-            if (ahead - behind < best)
-            {
-                (best, bestY, bestX) = (ahead - behind, y, 0.5f * (ahead + behind));
-            }
-        }
-
-        return new Vec3(bestX, bestY, z);
-    }
-
-    private static float Floor(Oval o, float y, float z, float sign)
-    {
-        float a = (y - o.Centre.Y) / o.Radii.Y, b = (z - o.Centre.Z) / o.Radii.Z;
-        return o.Centre.X + (sign * o.Radii.X * MathF.Sqrt(MathF.Max(1 - (a * a) - (b * b), 0)));
     }
 }

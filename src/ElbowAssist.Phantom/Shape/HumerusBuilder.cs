@@ -109,20 +109,79 @@ internal static class HumerusBuilder
             5.5f * k);
     }
 
+    /// <summary>
+    /// The fossae meet where the wanted condylar axis passes the wanted height; a few corrections, because the narrowest
+    /// place is not quite where either fossa is deepest.
+    /// </summary>
     private static void Fossae(ref HumerusGeometry h, HumerusShape s, float k)
     {
-        var y = (float)s.OlecranonFossaHeight;
-        var back = HumerusField.Axis(in h, y).X - HumerusField.HalfAp(in h, y);
-        var front = HumerusField.Axis(in h, y).X + HumerusField.HalfAp(in h, y);
-        var coronoidFloor = front - (float)s.CoronoidFossaDepth;
-        var olecranonFloor = coronoidFloor - (float)s.Septum;
-        var behind = back - (2 * k);
-        h.OlecranonFossa = Fossa(new Vec3(behind, y, -3 * k), olecranonFloor - behind, 2 * k, s.OlecranonFossaLength, s.OlecranonFossaWidth);
-        var ahead = front + (1.5f * k);
-        h.CoronoidFossa = Fossa(new Vec3(ahead, y - k, -4 * k), ahead - coronoidFloor, 1.5f * k, s.CoronoidFossaLength, s.CoronoidFossaWidth);
         var c = h.Capitellum.Centre;
+        var lean = (s.CondylarTiltDegrees * Math.PI / 180) - Math.Atan(ShaftSlope(in h, s));
+        var wanted = new Vec3(c.X - (((float)s.WaistHeight - c.Y) * (float)Math.Tan(lean)), (float)s.WaistHeight, 0);
+        var aim = wanted;
+        for (var i = 0; i < 4; i++)
+        {
+            Meet(ref h, s, k, aim);
+            aim = aim + (wanted - Waist(in h)) with { Z = 0 };
+        }
+
+        var front = HumerusField.Axis(in h, c.Y + h.Capitellum.Radii.Y).X + HumerusField.HalfAp(in h, c.Y + h.Capitellum.Radii.Y);
         var radial = (float)s.RadialFossaDepth;
         h.RadialFossa = Oval.Of(new Vec3(front + (4 * k) - radial, c.Y + h.Capitellum.Radii.Y + (4 * k), c.Z), new Vec3(4, 5, 5.5f) * k);
+    }
+
+    /// <summary>Sinks both fossae to a place between them; each keeps a little depth, whatever is wanted.</summary>
+    private static void Meet(ref HumerusGeometry h, HumerusShape s, float k, Vec3 waist)
+    {
+        var (high, low) = ((float)s.OlecranonFossaHeight, waist.Y);
+        var front = HumerusField.Axis(in h, low).X + HumerusField.HalfAp(in h, low);
+        var back = HumerusField.Axis(in h, high).X - HumerusField.HalfAp(in h, high);
+        var septum = (float)s.Septum;
+        var middle = MathF.Min(MathF.Max(waist.X, back + (5 * k)), front - (3 * k));
+        var behind = back - (2 * k);
+        var off = (low - high) / (0.55f * (float)s.OlecranonFossaLength);
+        var depth = (middle - (0.5f * septum) - behind) / MathF.Sqrt(MathF.Max(1 - (off * off), 0.3f));
+        h.OlecranonFossa = Fossa(new Vec3(behind, high, -3 * k), depth, 2 * k, s.OlecranonFossaLength, s.OlecranonFossaWidth);
+        var ahead = front + (1.5f * k);
+        var floor = middle + (0.5f * septum);
+        h.CoronoidFossa = Fossa(new Vec3(ahead, low, -4 * k), ahead - floor, 1.5f * k, s.CoronoidFossaLength, s.CoronoidFossaWidth);
+    }
+
+    /// <summary>Anterior lean of the shaft going up, mm per mm, over the levels its axis is laid through.</summary>
+    private static float ShaftSlope(in HumerusGeometry h, HumerusShape s)
+    {
+        var (roof, w) = (RoofHeight(s), (float)s.WaistAp);
+        var slope = 0f;
+        for (var level = -1f; level <= 1f; level += 0.5f)
+        {
+            slope += level * HumerusField.Axis(in h, roof + ((2 + level) * w)).X;
+        }
+
+        return slope / (2.5f * w);
+    }
+
+    /// <summary>Middle between the floors of the two fossae where they come closest.</summary>
+    public static Vec3 Waist(in HumerusGeometry h)
+    {
+        var z = 0.5f * (h.OlecranonFossa.Centre.Z + h.CoronoidFossa.Centre.Z);
+        float best = float.MaxValue, bestY = h.CoronoidFossa.Centre.Y, bestX = 0;
+        for (var y = h.CoronoidFossa.Centre.Y - 5; y <= h.CoronoidFossa.Centre.Y + 7; y += 0.05f)
+        {
+            var behind = Floor(h.OlecranonFossa, y, z, 1);
+            var ahead = Floor(h.CoronoidFossa, y, z, -1);
+            if (ahead - behind < best)
+            {
+                (best, bestY, bestX) = (ahead - behind, y, 0.5f * (ahead + behind));
+            }
+        }
+
+        return new Vec3(bestX, bestY, z);
+    }
+
+    private static float Floor(Oval o, float y, float z, float sign)
+    {
+        float a = (y - o.Centre.Y) / o.Radii.Y, b = (z - o.Centre.Z) / o.Radii.Z;
+        return o.Centre.X + (sign * o.Radii.X * MathF.Sqrt(MathF.Max(1 - (a * a) - (b * b), 0)));
     }
 
     /// <summary>An ellipsoid that opens to the given length and width at the surface of the bone.</summary>

@@ -60,6 +60,15 @@ public sealed record HumerusShape
     /// </summary>
     public required double AnteriorLineShare { get; init; }
 
+    /// <summary>
+    /// Angle between the shaft (1 to 3 W above the fossa roof) and the line from the waist of the hourglass through the
+    /// capitellar centre, forward positive; the fossae are placed to give it, as far as the bone is deep enough.
+    /// </summary>
+    public required double CondylarTiltDegrees { get; init; }
+
+    /// <summary>Height of the waist of the hourglass, where the fossae come closest.</summary>
+    public required double WaistHeight { get; init; }
+
     /// <summary>Bow of the shaft above the joint region, 1/mm.</summary>
     public required double Bow { get; init; }
 
@@ -83,9 +92,6 @@ public sealed record HumerusShape
 
     /// <summary>Width of the coronoid fossa.</summary>
     public required double CoronoidFossaWidth { get; init; }
-
-    /// <summary>Depth of the coronoid fossa.</summary>
-    public required double CoronoidFossaDepth { get; init; }
 
     /// <summary>Depth of the radial fossa.</summary>
     public required double RadialFossaDepth { get; init; }

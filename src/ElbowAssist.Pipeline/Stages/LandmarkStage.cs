@@ -49,7 +49,6 @@ internal sealed class LandmarkStage(LandmarkModel model, AdequacyLimits limits, 
         var forearm = forearmInCrop - new Point(middle, middle);
         return aim switch
         {
-            PassAim.Shaft => new Vector(0, -1),
             PassAim.Forearm when forearm.Length > 0 => forearm.Unit,
             _ => default,
         };

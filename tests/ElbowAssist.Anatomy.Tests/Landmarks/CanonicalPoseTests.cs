@@ -12,9 +12,9 @@ public sealed class CanonicalPoseTests
     [Fact]
     public void UprightLateral_IsCentredAndScaledByHand()
     {
-        // Centre (80, 60); the farthest point is the forearm or shaft, √(40² + 20²) = 44.7214 away; side 84.9706.
+        // Centre (80, 60); the farthest point is the forearm or shaft, √(40² + 20²) = 44.7214 away; side 125.2198.
         var crop = CanonicalPose.FilmToCrop(Lateral)!.Value;
-        Assert.Equal(256 / 84.97058, crop.Scale, 1e-5);
+        Assert.Equal(256 / 125.21981, crop.Scale, 1e-5);
         Assert.False(crop.Mirrored);
         AssertClose(new Point(128, 128), crop.Apply(new Point(80, 60)));
         AssertClose(new Point(128 + (20 * crop.Scale), 128 - (40 * crop.Scale)), crop.Apply(Lateral.Shaft));
