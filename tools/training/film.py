@@ -19,10 +19,14 @@ FILL = 0.0
 
 
 class FilmMaker:
-    """Makes standardised films from paths. Random numbers come from torch's generator of the device."""
+    """Makes standardised films from paths. Random numbers come from torch's generator of the device.
 
-    def __init__(self, device, size=256):
-        self.device, self.size = torch.device(device), size
+    A plain maker takes the middle of every range and leaves out what happens to some films only: what training would be
+    without randomised pictures.
+    """
+
+    def __init__(self, device, size=256, plain=False):
+        self.device, self.size, self.plain = torch.device(device), size, plain
         self.spectrum = Spectrum(self.device)
         self.atlas = markers.atlas(160).to(self.device)
         axis = (torch.arange(size, device=self.device, dtype=torch.float32) + 0.5) / size * 2 - 1
@@ -30,9 +34,13 @@ class FilmMaker:
         self.y = axis.view(1, 1, size, 1)
 
     def uniform(self, n, lo, hi):
+        if self.plain:
+            return torch.full((n, 1, 1, 1), (lo + hi) / 2, device=self.device)
         return torch.rand(n, 1, 1, 1, device=self.device) * (hi - lo) + lo
 
     def chance(self, n, p):
+        if self.plain:
+            return torch.zeros(n, 1, 1, 1, dtype=torch.bool, device=self.device)
         return torch.rand(n, 1, 1, 1, device=self.device) < p
 
     def strength(self, n, p, lo, hi):
@@ -124,6 +132,8 @@ class FilmMaker:
 
     def collimation(self, n, keep):
         """The exposed field [n, 1, s, s], 0…1: a turned rectangle, a circle, a straight cut, or all of it."""
+        if self.plain:
+            return torch.ones(n, 1, self.size, self.size, device=self.device)
         rectangle = rectangle_distance(self, n)
         radius = ((self.x - self.uniform(n, -0.15, 0.15)) ** 2 + (self.y - self.uniform(n, -0.15, 0.15)) ** 2).sqrt()
         circle = radius - self.uniform(n, 0.75, 1.15)

@@ -77,9 +77,10 @@ class Trainer:
         if not FIRST_SEED[self.name] <= self.first_seed < RESERVED_SEED:
             raise SystemExit(f"Seed {self.first_seed} is not a training seed of {self.name}.")
         self.feed = Feed(o.feed, pinned=self.cuda, device=o.device, views=VIEWS_OF_MODEL[self.name],
-                         framing=FRAMING_OF_MODEL[self.name], size=256, batch=o.batch, first_seed=self.first_seed, step=1, threads=4)
+                         framing=FRAMING_OF_MODEL[self.name], size=256, batch=o.batch, first_seed=self.first_seed, step=1, threads=4,
+                         bones="solid" if o.without == "structure" else None)
         torch.manual_seed(self.first_seed % 2**31 + 7)
-        self.maker = FilmMaker(self.device)
+        self.maker = FilmMaker(self.device, plain=o.without == "randomisation")
         self.pictures = NonRadiographs(self.maker)
         self.other = OtherAnatomy(self.maker)
         self.patience = 120 if self.cuda else 600  # seconds; a processor renders slowly
@@ -269,7 +270,7 @@ class Trainer:
         torch.backends.cudnn.benchmark = False  # too few films to pay for tuning
         try:
             began = time.time()
-            result, golden = evaluate(self.name, self.ema, o.feed, o.validation, self.maker, o.device,
+            result, golden = evaluate(self.name, self.ema, o.feed, o.validation, FilmMaker(self.device), o.device,
                                       min(o.batch, o.validation), deadline=self.deadline - 25)
             result["trained"] = {"steps": self.steps, "films": self.films, "seconds": round(self.seconds)}
             text = table(self.name, result)

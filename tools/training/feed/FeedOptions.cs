@@ -13,6 +13,7 @@ namespace ElbowAssist.Feed;
 /// <param name="Step">Step from seed to seed.</param>
 /// <param name="Count">Films in all, or null for no end.</param>
 /// <param name="Threads">Threads that prepare films.</param>
+/// <param name="SolidBones">True for bones without shell and marrow, to see what inner structure is worth.</param>
 internal sealed record FeedOptions(
     bool Gpu,
     IReadOnlyList<(View? View, double Share)> Views,
@@ -22,7 +23,8 @@ internal sealed record FeedOptions(
     ulong FirstSeed,
     ulong Step,
     long? Count,
-    int Threads)
+    int Threads,
+    bool SolidBones)
 {
     /// <summary>Reads "lateral=0.4,ap=0.4,near-miss=0.2".</summary>
     /// <exception cref="FormatException">A view is unknown or a share is no positive number.</exception>

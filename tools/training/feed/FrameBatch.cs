@@ -49,6 +49,7 @@ internal sealed record FrameBatch(
 
             var setup = FilmSetup.ForTraining(seeds[i], view.Value, options.Size, options.Crop);
             geometries[i] = setup.Geometry;
+            geometries[i].SolidBones = options.SolidBones ? 1 : 0;
             truths[i] = setup.Truth();
             pixels[i] = (float)setup.Placement.PixelMillimetres;
         });

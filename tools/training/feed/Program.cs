@@ -10,9 +10,11 @@ var firstSeed = new Option<ulong>("--first-seed") { Description = "seed of the f
 var step = new Option<ulong>("--step") { Description = "step from seed to seed", DefaultValueFactory = _ => 1 };
 var count = new Option<long?>("--count") { Description = "films in all; without it there is no end" };
 var threads = new Option<int>("--threads") { Description = "threads that prepare films", DefaultValueFactory = _ => Math.Max(1, Environment.ProcessorCount - 2) };
+var bones = new Option<string>("--bones") { Description = "structured or solid", DefaultValueFactory = _ => "structured" };
+bones.AcceptOnlyFromAmong("structured", "solid");
 var root = new RootCommand("Writes simulated films with exact truth to standard output, for training.")
 {
-    device, views, framing, size, batch, firstSeed, step, count, threads,
+    device, views, framing, size, batch, firstSeed, step, count, threads, bones,
 };
 root.SetAction(parsed =>
 {
@@ -27,7 +29,8 @@ root.SetAction(parsed =>
             parsed.GetValue(firstSeed),
             parsed.GetValue(step),
             parsed.GetValue(count),
-            parsed.GetValue(threads));
+            parsed.GetValue(threads),
+            string.Equals(parsed.GetValue(bones), "solid", StringComparison.Ordinal));
         using var output = Console.OpenStandardOutput();
         FilmSource.Run(options, output);
         return 0;

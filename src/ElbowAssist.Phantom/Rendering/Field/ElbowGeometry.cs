@@ -12,6 +12,9 @@ internal struct ElbowGeometry
 
     /// <summary>1 if there is any metal.</summary>
     public int HasMetal;
+
+    /// <summary>1 for bones without shell and marrow.</summary>
+    public int SolidBones;
     public uint NoiseSeed;
 }
 

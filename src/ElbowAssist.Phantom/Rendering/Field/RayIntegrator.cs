@@ -7,6 +7,9 @@ internal static class RayIntegrator
     private const int Ulna = 1;
     private const int Radius = 2;
 
+    /// <summary>Share of compact bone in bones drawn without shell and marrow: a choice of this project.</summary>
+    private const float SolidDensity = 0.35f;
+
     /// <summary>Path lengths of the ray through a place on the film, in pixels.</summary>
     public static RayPaths Trace(in ElbowGeometry g, float x, float y)
     {
@@ -27,7 +30,7 @@ internal static class RayIntegrator
         paths.Humerus = h.Outer;
         paths.Ulna = u.Outer;
         paths.Radius = r.Outer;
-        paths.Bone = h.Compact + u.Compact + r.Compact;
+        paths.Bone = g.SolidBones != 0 ? SolidDensity * (h.Outer + u.Outer + r.Outer) : h.Compact + u.Compact + r.Compact;
         Pad(in g, in g.Soft.AnteriorPad, target, direction, ref paths);
         Pad(in g, in g.Soft.PosteriorPad, target, direction, ref paths);
         paths.Soft = MathF.Max(paths.Soft - paths.Bone, 0f);
