@@ -28,7 +28,7 @@ internal static class InjuryBuilder
     {
         switch (injury?.Kind)
         {
-            case InjuryKind.SupracondylarExtension or InjuryKind.SupracondylarFlexion or InjuryKind.DistalPhysealSeparation:
+            case InjuryKind.SupracondylarExtension or InjuryKind.SupracondylarFlexion or InjuryKind.DistalPhysealSeparation or InjuryKind.OldSupracondylar:
                 return Supracondylar(injury, k, ref h);
             case InjuryKind.LateralCondyle:
                 LateralCondyle(injury, k, ref h);
@@ -75,11 +75,17 @@ internal static class InjuryBuilder
     private static Frame Supracondylar(ElbowInjury i, float k, ref HumerusGeometry h)
     {
         var separation = i.Kind == InjuryKind.DistalPhysealSeparation;
-        var y = separation ? 9 * k : ((float)(12 + (9 * i.Level)) * k);
+        var lowest = i.Kind == InjuryKind.OldSupracondylar ? 17 : 12;
+        var y = separation ? 9 * k : ((float)(lowest + (9 * i.Level)) * k);
         var tilt = (float)Math.Tan(i.ObliquityDegrees * Math.PI / 180);
         var middle = HumerusField.Axis(in h, y);
         var half = HumerusField.HalfAp(in h, y);
         h.Break = Plane(i, new Vec3(tilt, -1, separation ? 0.15f : 0).Unit, middle);
+        if (i.Kind == InjuryKind.OldSupracondylar)
+        {
+            (h.Break.Healed, h.Break.Gap) = (8 * k, -11 * k);
+        }
+
         var hinge = middle + new Vec3(i.AngleDegrees >= 0 ? -half : half, 0, 0);
 
         // The fragment's motion against the shaft, then its inverse moves the shaft.

@@ -20,6 +20,7 @@ public static class InjuryCodes
         [InjuryKind.Coronoid] = "coronoid",
         [InjuryKind.CapitellarShear] = "capitellar-shear",
         [InjuryKind.ElbowDislocation] = "elbow-dislocation",
+        [InjuryKind.OldSupracondylar] = "old-supracondylar",
         [InjuryKind.EffusionOnly] = "effusion-only",
     };
 

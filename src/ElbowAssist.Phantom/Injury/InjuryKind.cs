@@ -48,6 +48,9 @@ public enum InjuryKind
     /// <summary>Forearm out of the joint.</summary>
     ElbowDislocation,
 
+    /// <summary>Old supracondylar break, healed out of line and remodelled: mostly varus, some valgus.</summary>
+    OldSupracondylar,
+
     /// <summary>Fluid in the joint and no break to be seen.</summary>
     EffusionOnly,
 }

@@ -25,6 +25,7 @@ internal static class InjurySampler
         (InjuryKind.Coronoid, 1, 7),
         (InjuryKind.CapitellarShear, 1, 4),
         (InjuryKind.ElbowDislocation, 3, 10),
+        (InjuryKind.OldSupracondylar, 5, 4),
         (InjuryKind.EffusionOnly, 11, 14),
     ];
 
@@ -104,6 +105,15 @@ internal static class InjurySampler
                 RotationDegrees = r.Uniform(0, 25),
                 Forward = -r.Uniform(0.2, 0.8) * shape.Humerus.WaistAp,
                 Lateral = -r.Uniform(0.2, 0.7) * shape.Humerus.WaistAp,
+            },
+            InjuryKind.OldSupracondylar => basis with
+            {
+                Effusion = 0,
+                CoronalDegrees = u < 0.8 ? -r.Uniform(4, 24) : r.Uniform(4, 16),
+                AngleDegrees = r.Normal(5, 8),
+                RotationDegrees = r.Uniform(0, 20),
+                Lateral = r.Normal(0, 0.08) * shape.Humerus.WaistAp,
+                ObliquityDegrees = r.Normal(0, 5),
             },
             InjuryKind.LateralCondyle => basis with
             {

@@ -12,10 +12,10 @@ internal static class NearMissSampler
 
     private static readonly (BodyRegion Region, double Share)[] Shares =
     [
-        (BodyRegion.Knee, 0.12), (BodyRegion.Ankle, 0.08), (BodyRegion.Foot, 0.07), (BodyRegion.Hand, 0.09), (BodyRegion.Wrist, 0.08),
-        (BodyRegion.Digit, 0.06), (BodyRegion.ParallelShafts, 0.07), (BodyRegion.SingleShaft, 0.05), (BodyRegion.Shoulder, 0.08),
-        (BodyRegion.Hip, 0.06), (BodyRegion.Pelvis, 0.03), (BodyRegion.Spine, 0.05), (BodyRegion.Chest, 0.03), (BodyRegion.Skull, 0.02),
-        (BodyRegion.Hinge, 0.08), (BodyRegion.Random, 0.03),
+        (BodyRegion.Knee, 0.16), (BodyRegion.Ankle, 0.09), (BodyRegion.Foot, 0.07), (BodyRegion.Hand, 0.08), (BodyRegion.Wrist, 0.09),
+        (BodyRegion.Digit, 0.05), (BodyRegion.ParallelShafts, 0.06), (BodyRegion.SingleShaft, 0.04), (BodyRegion.Shoulder, 0.08),
+        (BodyRegion.Hip, 0.09), (BodyRegion.Pelvis, 0.03), (BodyRegion.Spine, 0.04), (BodyRegion.Chest, 0.03), (BodyRegion.Skull, 0.02),
+        (BodyRegion.Hinge, 0.05), (BodyRegion.Random, 0.02),
     ];
 
     /// <summary>Draws a region by its share.</summary>
@@ -43,7 +43,7 @@ internal static class NearMissSampler
         var random = new CounterRandom(seed, Stream);
         var drawn = DrawRegion(random);
         var chosen = region ?? drawn;
-        var maturity = random.Chance(0.3) ? (float)random.Uniform(0.15, 0.97) : 1f;
+        var maturity = random.Chance(0.4) ? (float)random.Uniform(0.12, 0.97) : 1f;
         var builder = new SceneBuilder(random, maturity);
         var frame = Build(chosen, builder);
         if (random.Chance(0.08))

@@ -56,7 +56,10 @@ internal sealed class SceneBuilder(CounterRandom random, float maturity)
         Solid(NearMissMaterial.Bone, join, new Vec3(0, 1, 0), Uniform(0.6, 1.1), Uniform(0.6, 1.1), spongy, spongy, parts);
     }
 
-    /// <summary>Adds a long bone; in a growing skeleton its ends are nuclei beyond a gap of cartilage.</summary>
+    /// <summary>
+    /// Adds a long bone. In a growing skeleton its shaft ends in flat metaphyses, and its joint ends are nuclei beyond a gap
+    /// of cartilage, smaller the younger, or not there yet.
+    /// </summary>
     /// <param name="from">Centre of one end.</param>
     /// <param name="to">Centre of the other end.</param>
     /// <param name="radiusFrom">Half width of the first end.</param>
@@ -64,29 +67,86 @@ internal sealed class SceneBuilder(CounterRandom random, float maturity)
     /// <param name="radiusTo">Half width of the second end.</param>
     /// <param name="across">Direction in which the ends are flattened.</param>
     /// <param name="flattening">How much.</param>
+    /// <param name="joined">More of the shaft, such as a neck.</param>
+    /// <param name="jointEnd">The joint end beyond <paramref name="to"/>: one bone with the shaft once grown.</param>
     public void LongBone(
-        Vec3 from, Vec3 to, float radiusFrom, float radiusMiddle, float radiusTo, Vec3 across, float flattening)
+        Vec3 from,
+        Vec3 to,
+        float radiusFrom,
+        float radiusMiddle,
+        float radiusTo,
+        Vec3 across,
+        float flattening,
+        NearMissPart[]? joined = null,
+        NearMissPart[]? jointEnd = null)
     {
         var axis = to - from;
+        var along = axis.Unit;
         var cortex = radiusMiddle * Uniform(0.3, 0.5);
         var bow = across * (axis.Length * Uniform(-0.015, 0.015));
         Vec3 At(float share) => from + (axis * share) + (share is > 0.2f and < 0.8f ? bow : default);
-        var nucleus = maturity < 0.98f ? 0.3f + (0.7f * maturity) : 1f;
-        var first = maturity < 0.98f ? (radiusFrom * 0.75f) + 2f : 0f;
-        var last = maturity < 0.98f ? (radiusTo * 0.75f) + 2f : 0f;
-        var length = axis.Length;
-        var start = MathF.Min(0.2f, first / length);
-        var end = 1f - MathF.Min(0.2f, last / length);
-        Solid(
-            NearMissMaterial.Bone, radiusMiddle * 0.35f, axis, cortex, Uniform(0.5, 1.0), Uniform(0.01, 0.05), Uniform(0.1, 0.22),
+        var grown = maturity >= 0.98f;
+        List<NearMissPart> parts =
+        [
             Capsule(At(0.32f), radiusMiddle, At(0.68f), radiusMiddle * Uniform(0.9, 1.1)),
-            Capsule(At(start), radiusFrom * 0.92f, At(0.36f), radiusMiddle * 0.92f, across, flattening),
-            Capsule(At(end), radiusTo * 0.92f, At(0.64f), radiusMiddle * 0.92f, across, flattening));
-        if (maturity < 0.98f && random.Chance(maturity + 0.5))
+            Capsule(from, radiusFrom * 0.92f, At(0.36f), radiusMiddle * 0.92f, across, flattening),
+            Capsule(to, radiusTo * 0.92f, At(0.64f), radiusMiddle * 0.92f, across, flattening),
+            .. joined ?? [],
+        ];
+        if (grown)
         {
-            ShortBone(1f, Capsule(from, radiusFrom * 0.55f * nucleus, from, radiusFrom * 0.55f * nucleus, across, flattening));
-            ShortBone(1f, Capsule(to, radiusTo * 0.55f * nucleus, to, radiusTo * 0.55f * nucleus, across, flattening));
+            parts.AddRange(jointEnd ?? []);
         }
+        else
+        {
+            parts.Add(Carve(Flat(from, along * -1, radiusFrom)));
+            if (jointEnd is null || joined is null)
+            {
+                parts.Add(Carve(Flat(to, along, radiusTo)));
+            }
+        }
+
+        Solid(
+            NearMissMaterial.Bone, radiusMiddle * 0.35f, axis, cortex, Uniform(0.5, 1.0), Uniform(0.01, 0.05), Uniform(0.1, 0.22), [.. parts]);
+        if (!grown && random.Chance(maturity + 0.5))
+        {
+            var wide = along.Cross(across);
+            ShortBone(1f, Nucleus(from, radiusFrom, wide));
+            ShortBone(1.5f, jointEnd is null ? [Nucleus(to, radiusTo, wide)] : Smaller(jointEnd));
+        }
+    }
+
+    private float NucleusShare => 0.35f + (0.6f * maturity);
+
+    /// <summary>A ball so large that it cuts a shaft nearly flat, short of its end.</summary>
+    private static NearMissPart Flat(Vec3 end, Vec3 outward, float radius)
+    {
+        const float large = 90;
+        return Ball(end + (outward * (large - (0.4f * radius) - 1f)), large);
+    }
+
+    private NearMissPart Nucleus(Vec3 end, float radius, Vec3 wide)
+    {
+        var half = wide * (0.4f * radius * NucleusShare);
+        var thick = 0.36f * radius * NucleusShare;
+        return Capsule(end - half, thick * Uniform(0.8, 1.1), end + half, thick);
+    }
+
+    private NearMissPart[] Smaller(NearMissPart[] parts)
+    {
+        var own = parts.Where(p => p.Carves == 0).ToArray();
+        var middle = own.Aggregate(default(Vec3), (sum, p) => sum + p.From + p.To) * (0.5f / own.Length);
+        var share = NucleusShare;
+        return
+        [
+            .. parts.Select(p => p with
+            {
+                From = middle + ((p.From - middle) * share),
+                To = middle + ((p.To - middle) * share),
+                RadiusFrom = p.RadiusFrom * share,
+                RadiusTo = p.RadiusTo * share,
+            }),
+        ];
     }
 
     /// <summary>Adds a part of the skin surface.</summary>

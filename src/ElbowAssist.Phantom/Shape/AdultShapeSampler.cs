@@ -18,7 +18,34 @@ internal static class AdultShapeSampler
         var bone = BoneQuality(random, sex, ageYears);
         var humerus = Humerus(random, width, bone);
         var radius = Radius(random, humerus, male, bone);
-        return new ElbowShape(humerus, Ulna(random, humerus, male, bone), radius, SoftTissue(random, male));
+        var whole = new ElbowShape(humerus, Ulna(random, humerus, male, bone), radius, SoftTissue(random, male));
+        return random.Chance(Math.Clamp((ageYears - 35) / 110, 0, 0.4)) ? Worn(whole, random) : whole;
+    }
+
+    /// <summary>
+    /// A worn joint: narrow space, dense bone under it, spurs at coronoid and olecranon, a flared radial head, shallower
+    /// fossae. Sizes and shares are estimates.
+    /// </summary>
+    private static ElbowShape Worn(ElbowShape s, CounterRandom r)
+    {
+        var wear = r.Uniform(0.2, 1);
+        return s with
+        {
+            Humerus = s.Humerus with { Wear = wear, Septum = s.Humerus.Septum + (1.5 * wear) },
+            Ulna = s.Ulna with
+            {
+                JointGap = Math.Max(0.6, s.Ulna.JointGap - (1.1 * wear)),
+                CoronoidSpur = r.Chance(0.8) ? r.Uniform(1, 5) * wear : 0,
+                OlecranonSpur = r.Chance(0.7) ? r.Uniform(1, 8) * wear : 0,
+            },
+            Radius = s.Radius with
+            {
+                JointGap = Math.Max(0.6, s.Radius.JointGap - (1.1 * wear)),
+                HeadDiameter = s.Radius.HeadDiameter * (1 + (0.07 * wear * r.Uniform())),
+                HeadTaper = s.Radius.HeadTaper + (0.08 * wear),
+                HeadRounding = Math.Max(0.8, s.Radius.HeadRounding * (1 - (0.4 * wear))),
+            },
+        };
     }
 
     /// <summary>Factors of cortex thickness and bone volume fraction for age and sex.</summary>

@@ -50,6 +50,9 @@ internal static class ForearmBuilder
             Shaft2 = Cone.Of(apex, 8.4f * k, far, shaft),
             Shaft3 = Cone.Of(far, shaft, end, 0.72f * shaft),
             MedialFlare = Cone.Of(new Vec3(13.5f * k, floor + (3 * k), middle - (7 * k)), 4.6f * k, new Vec3(25 * k, floor - (6 * k), middle - (2.5f * k)), 6 * k),
+            HasSpurs = s.CoronoidSpur + s.OlecranonSpur > 0 ? 1 : 0,
+            CoronoidSpur = Spur(new Vec3(-floor + (2.6f * k), tip - (2.2f * k), 0), new Vec3(-0.55f, 0.83f, 0), (float)s.CoronoidSpur, k),
+            OlecranonSpur = Spur(new Vec3(-reach + (4.5f * k), -16.5f * k, 0), new Vec3(-0.98f, -0.2f, 0), (float)s.OlecranonSpur, k),
             Trochlea = h.Trochlea,
             JointGap = (float)s.JointGap,
             ValgusCos = (float)cos,
@@ -67,6 +70,9 @@ internal static class ForearmBuilder
             CoronoidFlattening = 0.5f * (float)s.Flattening,
         };
     }
+
+    private static Cone Spur(Vec3 from, Vec3 direction, float length, float k) =>
+        Cone.Of(from, 2.4f * k, from + (direction * (length + 2 + (2.4f * k))), 0.7f * k);
 
     public static RadiusGeometry Radius(RadiusShape s, HumerusGeometry h, ref UlnaGeometry u, double rotationDegrees, Vec3 headShift)
     {

@@ -39,7 +39,7 @@ internal static class HumerusBuilder
             CortexTo = 85f * k,
             SpongyDistal = (float)s.SpongyDistal,
             SpongyShaft = (float)s.SpongyShaft,
-            Subchondral = 0.25f,
+            Subchondral = 0.25f + (0.2f * (float)s.Wear),
             Trochlea = Trochlea(s),
             Capitellum = Oval.Of(new Vec3((float)s.CapitellumX, (float)s.CapitellumY, (float)s.CapitellumZ), new Vec3(
                     (float)s.CapitellumRadius,

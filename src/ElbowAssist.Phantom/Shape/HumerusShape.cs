@@ -117,6 +117,9 @@ public sealed record HumerusShape
     /// <summary>Cortex near the joint.</summary>
     public required double CortexDistal { get; init; }
 
+    /// <summary>Wear of the joint, 0 none to 1 much: dense bone under the joint surface.</summary>
+    public double Wear { get; init; }
+
     /// <summary>Bone volume fraction near the joint.</summary>
     public required double SpongyDistal { get; init; }
 

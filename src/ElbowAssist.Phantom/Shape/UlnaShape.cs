@@ -42,6 +42,12 @@ public sealed record UlnaShape
     /// <summary>Cortex at the joint.</summary>
     public required double CortexJoint { get; init; }
 
+    /// <summary>Length of the spur at the coronoid tip, and of that at the back of the olecranon; 0 for none.</summary>
+    public double CoronoidSpur { get; init; }
+
+    /// <summary>Length of the spur at the back of the olecranon.</summary>
+    public double OlecranonSpur { get; init; }
+
     /// <summary>Bone volume fraction at the joint.</summary>
     public required double SpongyJoint { get; init; }
 

@@ -51,8 +51,9 @@ internal static class Arm
         var abduction = b.Uniform(5, 70);
         var shaft = Heading(180 - abduction);
         var head = At(0, 0);
-        b.LongBone(head + (shaft * 12), head + (shaft * 260), b.About(20), b.About(11.5), 20, Z, 1f);
-        b.ShortBone(5, Ball(head + At(-5, 5), b.About(23)), Ball(head + At(13, -3), 15));
+        b.LongBone(
+            head + (shaft * 260), head + (shaft * 16), 20, b.About(11.5), b.About(20), Z, 1f, null,
+            [Ball(head + At(-5, 5), b.About(23)), Ball(head + At(13, -3), 15)]);
         b.ShortBone(4, Capsule(At(-27, -2, -6), 11, At(-34, -14, -8), 11, X, 1.6f), Capsule(At(-34, -8, -10), 9, At(-75, -40, -26), 4, Z, 2f));
         b.ShortBone(2, Capsule(At(-40, -10, -18), 5, At(-90, 30, -30), 3), Capsule(At(-40, -20, -18), 6, At(-70, -110, -34), 3));
         b.ShortBone(3, Capsule(At(-80, 26, -30), 5, At(-10, 40, -22), 7), Capsule(At(-10, 40, -22), 7, At(8, 32, 4), 7));

@@ -14,20 +14,22 @@ internal static class Leg
         Vec3 Shin(double x, double y, double z) => Flex(At(x, y, z), hinge, -flexion);
         var condyle = b.About(19);
         var spread = b.About(22);
-        b.LongBone(At(0, 260), At(0, 12), 20, b.About(13.5), b.About(30), Z, 1.5f);
-        b.ShortBone(
-            5,
-            Ball(At(-spread, 0, -6), condyle, X, 1.5f),
-            Ball(At(spread, 0, -6), condyle * 0.96f, X, 1.5f),
-            Capsule(At(-12, 8, 4), 17, At(12, 8, 4), 17),
-            Carve(Capsule(At(0, -22, -30), 9, At(0, -14, 0), 8)));
+        b.LongBone(
+            At(0, 260), At(0, 16), 20, b.About(13.5), b.About(31), Z, 1.4f, null,
+            [
+                Ball(At(-spread, 0, -6), condyle, X, 1.5f),
+                Ball(At(spread, 0, -6), condyle * 0.96f, X, 1.5f),
+                Capsule(At(-14, 8, 2), 16, At(14, 8, 2), 16),
+                Carve(Capsule(At(0, -22, -30), 9, At(0, -14, 0), 8)),
+            ]);
         if (b.Maturity > 0.3f)
         {
             b.ShortBone(2, Ball(Flex(At(0, b.Uniform(8, 22), 30), hinge, -flexion * 0.5), b.About(19), Z, 1.9f));
         }
 
-        b.ShortBone(4, Capsule(Shin(-24, -32, -4), 12, Shin(24, -32, -4), 12));
-        b.LongBone(Shin(0, -40, 0), Shin(0, -280, 0), b.About(26), b.About(12), 18, X, 0.9f);
+        b.LongBone(
+            Shin(0, -280, 0), Shin(0, -42, 0), 18, b.About(12), b.About(28), X, 0.9f, null,
+            [Capsule(Shin(-25, -33, -4), 11, Shin(25, -33, -4), 11), Capsule(Shin(-7, -30, 0), 5, Shin(-5, -23, 0), 2), Capsule(Shin(7, -30, 0), 5, Shin(5, -22, 0), 2)]);
         b.LongBone(Shin(36, -48, -16), Shin(30, -280, -12), 9, b.About(5.5), 8, X, 1.1f);
         b.Soft(At(0, 280, 0), b.About(74), At(0, 20, 0), b.About(56));
         b.Soft(Shin(0, -10, 0), b.About(54), Shin(0, -100, -14), b.About(54));
@@ -74,8 +76,9 @@ internal static class Leg
 
     private static void LowerLeg(SceneBuilder b)
     {
-        b.LongBone(At(-4, 210, 0), At(-4, 10, 0), 14, b.About(12), b.About(21), Z, 1.1f);
-        b.ShortBone(3, Capsule(At(-24, 4, 0), 8, At(-25, -12, 0), 5));
+        b.LongBone(
+            At(-4, 210, 0), At(-4, 12, 0), 14, b.About(12), b.About(20), Z, 1.1f, null,
+            [Capsule(At(-14, 5, 0), 8, At(10, 5, 0), 8), Capsule(At(-23, 4, 0), 8, At(-25, -12, 0), 5)]);
         b.LongBone(At(24, 210, -12), At(28, -10, -6), 7, b.About(5.5), 10, Z, 1f);
         b.Soft(At(0, 220, -6), b.About(44), At(0, 10, -4), b.About(38));
     }

@@ -81,8 +81,10 @@ internal static class Trunk
         var trochanter = At(M(44), -12, -4);
         var turn = side * b.Uniform(-8, 8);
         var shaft = Heading(180 + turn);
-        b.ShortBone(6, Ball(head, b.About(23)), Capsule(head, 15, trochanter, 15), Capsule(trochanter + At(side * 6, 8, 0), 12, trochanter, 16), Ball(trochanter + At(side * -22, -40, -8), 9));
-        b.LongBone(trochanter + At(side * -4, -20, 0), trochanter + (shaft * 280), 20, b.About(14), 20, Z, 1f);
+        b.LongBone(
+            trochanter + (shaft * 280), trochanter + At(side * -4, -6, 0), 20, b.About(14), 19, Z, 1f,
+            [Capsule(At(M(8), -2, 0), 14, trochanter, 15), Capsule(trochanter + At(side * 6, 8, 0), 12, trochanter, 16), Ball(trochanter + At(side * -13, -42, -8), 11)],
+            [Ball(head, b.About(23))]);
         b.ShortBone(
             8,
             Ball(At(M(-22), 10, 0), 34),

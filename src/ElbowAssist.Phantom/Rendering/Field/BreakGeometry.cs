@@ -16,6 +16,9 @@ internal struct BreakGeometry
     /// <summary>Unevenness of the break and width of the crack.</summary>
     public float Roughness, Gap;
 
+    /// <summary>Width over which a healed break is rounded; 0 while it is fresh.</summary>
+    public float Healed;
+
     /// <summary>Where the rest of the bone, and the fragment, have come to lie.</summary>
     public Frame Rest, Fragment;
 
@@ -25,6 +28,11 @@ internal struct BreakGeometry
         var plane = MathF.Max(b.Offset1 - b.Normal1.Dot(p), b.Offset2 - b.Normal2.Dot(p));
         return MathF.Abs(plane) < 3f ? plane + (b.Roughness * TissueNoise.Smooth(p * 0.45f, seed)) : plane;
     }
+
+    /// <summary>Both sides of the break as one distance.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static float Both(in BreakGeometry b, float rest, float fragment) =>
+        b.Healed > 0f ? Distance.Join(rest, fragment, b.Healed) : MathF.Min(rest, fragment);
 
     /// <summary>Distance to the rest of the bone from the distance to the unbroken bone there.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -74,7 +74,8 @@ internal static class HumerusField
 
         var inRest = Frame.ToLocal(in h.Break.Rest, p);
         var inFragment = Frame.ToLocal(in h.Break.Fragment, p);
-        return MathF.Min(
+        return BreakGeometry.Both(
+            in h.Break,
             BreakGeometry.OfRest(in h.Break, Whole(in h, inRest), BreakGeometry.Region(in h.Break, inRest, 77u)),
             BreakGeometry.OfFragment(in h.Break, Whole(in h, inFragment), BreakGeometry.Region(in h.Break, inFragment, 77u)));
     }

@@ -15,6 +15,10 @@ internal struct UlnaGeometry
     public Cone Shaft2;
     public Cone Shaft3;
 
+    /// <summary>Spurs of a worn joint; 1 if there are any.</summary>
+    public int HasSpurs;
+    public Cone CoronoidSpur, OlecranonSpur;
+
     /// <summary>The part of the joint end that spreads medially.</summary>
     public Cone MedialFlare;
 
@@ -82,6 +86,11 @@ internal static class UlnaField
             d = Distance.Join(d, Distance.ToCone(in u.Coronoid, ridge), 4f);
             d = Distance.Join(d, Distance.ToCone(in u.CoronoidSlope, q), 5f);
             d = Distance.Join(d, Distance.ToCone(in u.MedialFlare, p), 4f);
+            if (u.HasSpurs != 0)
+            {
+                d = Distance.Join(d, MathF.Min(Distance.ToCone(in u.CoronoidSpur, q), Distance.ToCone(in u.OlecranonSpur, q)), 2f);
+            }
+
             var atJoint = new Vec3((u.ValgusCos * p.X) - (u.ValgusSin * p.Z), p.Y, (u.ValgusSin * p.X) + (u.ValgusCos * p.Z));
             d = Distance.Cut(d, -HumerusField.Trochlea(in u.Trochlea, atJoint, u.JointGap), 1.2f);
             var y = p.Y - u.RadialNotch.Y;
