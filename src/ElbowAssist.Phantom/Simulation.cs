@@ -47,13 +47,22 @@ public static class Simulation
         return new Projection(FilmRenderer.Render(setup.Geometry, size, size), setup.Truth());
     }
 
-    /// <summary>Half of the patients are growing, where the range allows it: their elbows vary most.</summary>
+    /// <summary>
+    /// Where the range reaches from childhood into adult life, three fifths of the patients are growing, spread evenly over
+    /// bands of age: the youngest elbows differ most from the rest and would else be rare.
+    /// </summary>
     private static double Age(CounterRandom random, SimulationOptions options)
     {
         const double grown = 17;
-        return options.FromAgeYears >= grown || options.ToAgeYears <= grown
-            ? random.Uniform(options.FromAgeYears, options.ToAgeYears)
-            : random.Chance(0.55) ? random.Uniform(options.FromAgeYears, grown) : random.Uniform(grown, options.ToAgeYears);
+        var (from, to) = (options.FromAgeYears, options.ToAgeYears);
+        if (from >= grown || to <= grown || random.Chance(0.4))
+        {
+            return random.Uniform(from >= grown || to <= grown ? from : grown, to);
+        }
+
+        double[] edges = [from, .. new double[] { 2, 5, 10 }.Where(e => e > from), grown];
+        var band = (int)(random.Uniform() * (edges.Length - 1));
+        return random.Uniform(edges[band], edges[band + 1]);
     }
 
     /// <summary>The random stream of a view of a patient; what happens to the film later may draw from it too.</summary>
