@@ -123,14 +123,7 @@ internal static class InjurySampler
                 Distal = u < 0.4 ? 0 : -r.Uniform(0, 4) * k,
                 RotationDegrees = u < 0.4 ? 0 : u < 0.8 ? r.Uniform(0, 20) : r.Uniform(20, 90),
             },
-            InjuryKind.MedialEpicondyle => basis with
-            {
-                Gap = 1,
-                Forward = r.Uniform(0, 12) * k,
-                Distal = r.Uniform(1, 10) * k,
-                Lateral = -r.Uniform(0, 3) * k,
-                RotationDegrees = r.Uniform(0, 60),
-            },
+            InjuryKind.MedialEpicondyle => MedialEpicondyle(basis, r, u, k),
             InjuryKind.RadialNeck => basis with
             {
                 AngleDegrees = u < 0.4 ? r.Uniform(0, 12) : u < 0.8 ? r.Uniform(12, 35) : r.Uniform(35, 75),
@@ -170,6 +163,25 @@ internal static class InjurySampler
             _ => basis with { Effusion = r.Uniform(3, 20) },
         };
     }
+
+    /// <summary>Pulled forward and down, or, one in seven, caught in the joint beside the trochlea.</summary>
+    private static ElbowInjury MedialEpicondyle(ElbowInjury basis, CounterRandom r, double u, double k) => u < 0.86
+        ? basis with
+        {
+            Gap = 1,
+            Forward = r.Uniform(0, 12) * k,
+            Distal = r.Uniform(1, 10) * k,
+            Lateral = -r.Uniform(0, 3) * k,
+            RotationDegrees = r.Uniform(0, 60),
+        }
+        : basis with
+        {
+            Gap = 1,
+            Forward = r.Uniform(0, 7) * k,
+            Distal = r.Uniform(17, 23) * k,
+            Lateral = r.Uniform(12, 20) * k,
+            RotationDegrees = r.Uniform(20, 120),
+        };
 
     private static ElbowInjury Supracondylar(ElbowInjury basis, CounterRandom r, double u, double depth)
     {
