@@ -17,23 +17,28 @@ internal sealed record RunResult(int ExitCode, string Output, string Error)
 /// <summary>Runs the built program as a user would, as a process of its own.</summary>
 internal static class CommandLine
 {
+    private const string Program = "elbowassist.dll";
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
 
     public static RunResult Run(params string[] arguments) => Finish(Start(arguments), arguments);
 
+    /// <summary>Runs another built program beside the tests.</summary>
+    public static RunResult RunProgram(string program, params string[] arguments) =>
+        Finish(Process.Start(StartOf(program, arguments))!, arguments);
+
     /// <summary>Runs with so much room for managed memory and no more.</summary>
     public static RunResult RunWithHeapLimit(long bytes, params string[] arguments)
     {
-        var start = StartOf(arguments);
+        var start = StartOf(Program, arguments);
         start.Environment["DOTNET_GCHeapHardLimit"] = string.Create(CultureInfo.InvariantCulture, $"0x{bytes:X}");
         return Finish(Process.Start(start)!, arguments);
     }
 
     /// <summary>Starts the program; the caller ends it.</summary>
-    public static Process Start(params string[] arguments) => Process.Start(StartOf(arguments))!;
+    public static Process Start(params string[] arguments) => Process.Start(StartOf(Program, arguments))!;
 
-    private static ProcessStartInfo StartOf(string[] arguments) =>
-        new("dotnet", [Path.Combine(AppContext.BaseDirectory, "elbowassist.dll"), .. arguments])
+    private static ProcessStartInfo StartOf(string program, string[] arguments) =>
+        new("dotnet", [Path.Combine(AppContext.BaseDirectory, program), .. arguments])
         {
             UseShellExecute = false,
             RedirectStandardOutput = true,
@@ -48,7 +53,7 @@ internal static class CommandLine
         if (!process.WaitForExit(Patience))
         {
             process.Kill(entireProcessTree: true);
-            throw new TimeoutException($"elbowassist {string.Join(' ', arguments)} did not end.");
+            throw new TimeoutException($"The program run with {string.Join(' ', arguments)} did not end.");
         }
 
         return new RunResult(process.ExitCode, output.Result, error.Result);
