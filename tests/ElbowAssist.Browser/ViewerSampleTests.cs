@@ -1,4 +1,5 @@
 using System.Text.Json;
+using ElbowAssist.Anatomy;
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Exchange.Dicom.Films;
 using ElbowAssist.Exchange.Dicom.Format;
@@ -6,6 +7,7 @@ using ElbowAssist.Exchange.Dicom.Reports;
 using ElbowAssist.Exchange.Tests.Dicom.Support;
 using ElbowAssist.Geometry;
 using ElbowAssist.Reading;
+using ElbowAssist.Reading.Assembly;
 using ElbowAssist.Testing;
 using SampleFilm = ElbowAssist.Exchange.Tests.Dicom.Support.SampleFilm;
 
@@ -24,9 +26,9 @@ public sealed class ViewerSampleTests
     {
         Build();
         using var scratch = new Scratch();
-        var film = new SampleFilm { Width = 560, Height = 720 }.File();
+        var film = new SampleFilm { Width = SampleLandmarks.Width, Height = SampleLandmarks.Height }.File();
         var source = new DicomFilmReader().Read(film).Source;
-        var reading = SampleReading.Of(1);
+        var reading = Measure(SampleLandmarks.Lateral());
         var report = StructuredReport.Write(reading, source, new ReportOptions(new DateTimeOffset(2026, 4, 1, 10, 17, 0, TimeSpan.Zero)));
 
         using var shown = JsonDocument.Parse(Tool.Run(
@@ -53,8 +55,32 @@ public sealed class ViewerSampleTests
         Assert.All(back.Landmarks, l => Assert.Equal(LandmarkSource.Reader, l.Source));
         var expected = laid.Select((l, i) => i == 0 ? l.Position!.Value + new Vector(3.25, -1.5) : l.Position!.Value);
         Assert.All(back.Landmarks.Where(l => l.Position is not null).Zip(expected), p => Assert.True(p.First.Position!.Value.DistanceTo(p.Second) <= 0.001));
+        AssertRecomputed(reading, Measure(back.Landmarks), expected.ToList());
         Assert.Equal(laid[0].Name, Assert.Single(back.Against(reading.Landmarks).Landmarks, l => l.Position is not null && !laid.Contains(l)).Name);
     }
+
+    /// <summary>No number is taken from the saved report: all follow from the places, those on the moved landmark change.</summary>
+    private static void AssertRecomputed(FilmReading before, FilmReading after, IReadOnlyList<Point> places)
+    {
+        var laid = SampleLandmarks.Lateral(LandmarkSource.Reader).Where(l => l.Position is not null).Zip(places, (l, p) => l with { Position = p, Covariance = null, Visibility = 1 });
+        var expected = Measure([.. laid]);
+        Assert.All(expected.Measurements.Zip(after.Measurements), pair =>
+        {
+            Assert.Equal(pair.First.Value is null, pair.Second.Value is null);
+            Assert.Equal(pair.First.Value ?? 0, pair.Second.Value ?? 0, 3);
+        });
+        Assert.Contains(before.Measurements.Zip(after.Measurements), p => p.First.Value is { } old && p.Second.Value is { } now && Math.Abs(old - now) > 1e-3);
+        Assert.All(after.Landmarks.Where(l => l.Position is not null), l => Assert.Equal(LandmarkSource.Reader, l.Source));
+    }
+
+    private static FilmReading Measure(IReadOnlyList<Landmark> landmarks) => ReadingAssembler.Default.Assemble(new ReadingInput
+    {
+        Tool = new ToolIdentity("ElbowAssist", "0.1.0"),
+        Image = new ImageFacts("film.dcm", SampleLandmarks.Width, SampleLandmarks.Height, null, null, "none", new string('c', 64)),
+        View = new ViewFinding(View.Lateral, new Dictionary<string, double>(StringComparer.Ordinal), null),
+        Patient = new Patient(34 * 12, Sex.Female),
+        Landmarks = landmarks,
+    });
 
     private static void Build()
     {

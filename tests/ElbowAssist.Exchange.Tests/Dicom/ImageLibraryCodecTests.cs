@@ -1,9 +1,7 @@
 using System.Text;
 using ElbowAssist.Exchange.Dicom.Films;
 using ElbowAssist.Exchange.Dicom.Format;
-using ElbowAssist.Exchange.Dicom.Pixels;
 using ElbowAssist.Exchange.Tests.Dicom.Support;
-using ElbowAssist.Imaging.Files;
 
 namespace ElbowAssist.Exchange.Tests.Dicom;
 
@@ -84,11 +82,5 @@ public sealed class ImageLibraryCodecTests
             0xFE, 0xFF, 0, 0xE0, .. BitConverter.GetBytes(padded.Length), .. padded,
             0xFE, 0xFF, 0xDD, 0xE0, 0, 0, 0, 0,
         ];
-    }
-
-    private sealed class ImageLibrary : IPixelDecoder
-    {
-        public DecodedPixels? Decode(ReadOnlyMemory<byte> codestream) =>
-            Codestream.Decode(codestream.Span) is var (width, height, values) ? new(width, height, values) : null;
     }
 }

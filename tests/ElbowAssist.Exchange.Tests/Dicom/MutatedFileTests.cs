@@ -19,7 +19,7 @@ public sealed class MutatedFileTests(ITestOutputHelper output)
     private static readonly DicomLimits Limits = new() { MaxBytes = 4 * 1024 * 1024, MaxPixels = 500_000 };
     private static readonly TimeSpan Hang = TimeSpan.FromSeconds(2);
 
-    [ToolFact("dcmconv", "dcmcrle", "dcmcjpeg", "dcmcjpls")]
+    [ToolFact("dcmconv", "dcmcrle", "dcmcjpeg", "dcmcjpls", "gdcmconv")]
     public void EveryMutatedFile_IsReadOrTurnedAway()
     {
         var count = Setting("ELBOWASSIST_MUTATIONS", 2000);
@@ -60,7 +60,7 @@ public sealed class MutatedFileTests(ITestOutputHelper output)
             }
             else
             {
-                new DicomFilmReader(limits: Limits).Read(file);
+                new DicomFilmReader(new ImageLibrary(), Limits).Read(file);
             }
         }
         catch (DicomFormatException e)
@@ -85,9 +85,11 @@ public sealed class MutatedFileTests(ITestOutputHelper output)
                 .Text(Tag.ShutterShape, "POLYGONAL").Integer(Tag.VerticesOfThePolygonalShutter, 1, 1, 47, 1, 47, 61, 1, 61),
         }.File();
         var plain = scratch.Write("plain.dcm", film);
-        byte[] Coded(string program, params string[] options)
+        byte[] Coded(string program, params string[] options) => CodedFilm(plain, program, options);
+
+        byte[] CodedFilm(string from, string program, params string[] options)
         {
-            Tool.Run(program, [.. options, plain, scratch["coded.dcm"]]);
+            Tool.Run(program, [.. options, from, scratch["coded.dcm"]]);
             return File.ReadAllBytes(scratch["coded.dcm"]);
         }
 
@@ -102,6 +104,8 @@ public sealed class MutatedFileTests(ITestOutputHelper output)
             Coded("dcmcjpeg", "+e1"),
             Coded("dcmcjpeg", "+el", "+sv", "4"),
             Coded("dcmcjpls", "+el"),
+            Coded("gdcmconv", "--j2k"),
+            CodedFilm(scratch.Write("grey.dcm", new SampleFilm { BitsAllocated = 8, BitsStored = 8, Width = 64 }.File()), "dcmcjpeg", "+eb"),
             StructuredReport.Write(SampleReading.Of(1, 61, 47), source, new ReportOptions(made)),
             PresentationState.Write(SampleReading.Of(1, 61, 47), source, made),
         ];

@@ -9,7 +9,7 @@ namespace ElbowAssist.Exchange.Tests.Dicom;
 
 /// <summary>
 /// What dciodvfy (dicom3tools), dcmpschk and dsrdump (DCMTK) and the SR template validator of the PixelMed toolkit say of
-/// our objects. Set ELBOWASSIST_READINGS to a number to check that many readings; the default suits continuous integration.
+/// our objects. tools/validating/dicom checks many readings; the default suits continuous integration.
 /// </summary>
 public sealed class ObjectValidationTests
 {
