@@ -53,6 +53,20 @@ internal sealed class FilmSetup
         return new FilmSetup(elbow, view, posed, camera, new FilmPlacement(size, size, onto with { Shift = half - middle }));
     }
 
+    /// <summary>A film of a given pose with the joint in its middle, humerus upright, as the patient's own side shows.</summary>
+    public static FilmSetup OfPose(ElbowCase elbow, View view, ElbowPose pose, int size)
+    {
+        const double FieldMillimetres = 130;
+        var bones = ElbowBuilder.Build(elbow, pose, (uint)(elbow.Seed ^ (elbow.Seed >> 32)));
+        var beam = new FilmCamera(pose, view);
+        var pixel = FieldMillimetres * (elbow.Shape.Humerus.EpicondylarWidth / 60) / size;
+        var joint = LocatorTruth.Plane(bones, beam, view).Joint;
+        var mirrored = elbow.Side == Side.Left ? new Similarity(-1, 0, default, true) : Similarity.Identity;
+        var onto = mirrored.Then(Similarity.About(default, 0, 1 / pixel));
+        var middle = onto.Apply(joint);
+        return new FilmSetup(elbow, view, bones, beam, new FilmPlacement(size, size, onto with { Shift = onto.Shift + (new Point(size / 2.0, size / 2.0) - middle) }));
+    }
+
     /// <summary>A disturbed canonical crop, as the landmark models are trained on.</summary>
     public static FilmSetup OfCrop(ElbowCase elbow, View view, int size, SimulationOptions options)
     {

@@ -4,6 +4,7 @@ using ElbowAssist.Phantom.Injury;
 using ElbowAssist.Phantom.Pose;
 using ElbowAssist.Phantom.Rendering;
 using ElbowAssist.Phantom.Sampling;
+using ElbowAssist.Phantom.Truth;
 
 namespace ElbowAssist.Phantom;
 
@@ -45,6 +46,31 @@ public static class Simulation
     {
         var setup = FilmSetup.OfFilm(elbow, view, size, options);
         return new Projection(FilmRenderer.Render(setup.Geometry, size, size), setup.Truth());
+    }
+
+    /// <summary>Projects one square film of a patient in a given pose, the joint in its middle.</summary>
+    /// <param name="elbow">Patient.</param>
+    /// <param name="view">Lateral or AP.</param>
+    /// <param name="pose">How the elbow lies in the beam.</param>
+    /// <param name="size">Pixels along each side.</param>
+    public static Projection Project(ElbowCase elbow, View view, ElbowPose pose, int size)
+    {
+        ArgumentNullException.ThrowIfNull(elbow);
+        ArgumentNullException.ThrowIfNull(pose);
+        var setup = FilmSetup.OfPose(elbow, view, pose, size);
+        return new Projection(FilmRenderer.Render(setup.Geometry, size, size), setup.Truth());
+    }
+
+    /// <summary>The truth of such a film without walking any ray.</summary>
+    /// <param name="elbow">Patient.</param>
+    /// <param name="view">Lateral or AP.</param>
+    /// <param name="pose">How the elbow lies in the beam.</param>
+    /// <param name="size">Pixels along each side.</param>
+    public static FilmTruth Truth(ElbowCase elbow, View view, ElbowPose pose, int size)
+    {
+        ArgumentNullException.ThrowIfNull(elbow);
+        ArgumentNullException.ThrowIfNull(pose);
+        return FilmSetup.OfPose(elbow, view, pose, size).Truth();
     }
 
     /// <summary>

@@ -63,7 +63,20 @@ public sealed class FilmReader
     /// <param name="cancellation">Looked at between passes.</param>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public FilmReading Read(
-        Radiograph radiograph, ReadOptions options, TimeSpan? decoding, CancellationToken cancellation = default)
+        Radiograph radiograph, ReadOptions options, TimeSpan? decoding, CancellationToken cancellation = default) =>
+        assembler.Assemble(Prepare(radiograph, options, decoding, cancellation));
+
+    /// <summary>
+    /// Everything a reading is assembled from, so that a caller can assemble it again where a reader has moved a landmark or
+    /// stated a fact, without running the models a second time.
+    /// </summary>
+    /// <param name="radiograph">The film; its facts give spacing and source.</param>
+    /// <param name="options">What is known beyond its pixels.</param>
+    /// <param name="decoding">Time spent on decoding, to be named in the reading, or null.</param>
+    /// <param name="cancellation">Looked at between passes.</param>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public ReadingInput Prepare(
+        Radiograph radiograph, ReadOptions options, TimeSpan? decoding = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(radiograph);
         ArgumentNullException.ThrowIfNull(options);
@@ -87,7 +100,7 @@ public sealed class FilmReader
             Checks = clock.Time("quality", () => QualityStage.Check(film, limits)),
         };
         input = Refuses(input) ? input : Propose(film, input, options, clock, cancellation);
-        return assembler.Assemble(input with { Timing = clock.Milliseconds });
+        return input with { Timing = clock.Milliseconds };
     }
 
     private ReadingInput Propose(

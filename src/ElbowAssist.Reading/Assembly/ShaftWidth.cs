@@ -6,7 +6,7 @@ using static ElbowAssist.Anatomy.Landmarks.LandmarkNames;
 namespace ElbowAssist.Reading.Assembly;
 
 /// <summary>Width of the humeral shaft as the film shows it: the ruler where no spacing is known.</summary>
-internal static class ShaftWidth
+public static class ShaftWidth
 {
     /// <summary>
     /// Smallest distance of the two humeral cortices at one level, in pixels. Without both cortices a quarter of the reach
