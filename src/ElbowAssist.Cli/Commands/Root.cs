@@ -11,6 +11,7 @@ internal static class Root
         ReadCommand.Create(),
         StudyCommand.Create(),
         WatchCommand.Create(),
+        ServeCommand.Create(),
         SimulateCommand.Create(),
         BenchCommand.Create(),
         ModelsCommand.Create(),

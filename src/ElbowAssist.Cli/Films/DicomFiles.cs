@@ -33,12 +33,30 @@ internal static class DicomFiles
                 throw new UnreadableFilmException(name, "is larger than 256 MiB; export a single film.");
             }
 
-            var bytes = File.ReadAllBytes(path);
-            var film = Reader.Read(bytes);
+            return DecodeIfDicom(File.ReadAllBytes(path), name);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new UnreadableFilmException(name, "cannot be opened; check that it may be read and is not in use.", e);
+        }
+    }
+
+    /// <summary>The film of the bytes of a DICOM file; null for bytes of another kind.</summary>
+    /// <exception cref="UnreadableFilmException">A DICOM file that cannot be used.</exception>
+    public static (DicomFilm Film, Radiograph Radiograph)? DecodeIfDicom(ReadOnlyMemory<byte> file, string name)
+    {
+        if (file.Length < PrefixBytes || !DicomFilmReader.LooksLikeDicom(file.Span))
+        {
+            return null;
+        }
+
+        try
+        {
+            var film = Reader.Read(file);
             return (film, Radiograph.FromPixels(film.Pixels.Span, film.Width, film.Height, new RadiographFacts
             {
                 FileName = name,
-                Sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes)),
+                Sha256 = Convert.ToHexStringLower(SHA256.HashData(file.Span)),
                 Format = FilmFormat.Pixels,
                 BitDepth = 16,
             }));
@@ -46,10 +64,6 @@ internal static class DicomFiles
         catch (DicomFormatException e)
         {
             throw new UnreadableFilmException(name, $"cannot be used: {e.Message}", e);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new UnreadableFilmException(name, "cannot be opened; check that it may be read and is not in use.", e);
         }
     }
 

@@ -25,10 +25,26 @@ internal sealed record LoadedFilm(Radiograph Radiograph, ResolvedFacts Facts, Di
         var dicom = DicomFiles.ReadIfDicom(path);
         var radiograph = dicom?.Radiograph ?? FilmFile.Read(path);
         var decoding = Stopwatch.GetElapsedTime(started);
-        var facts = ResolvedFacts.From([options, .. Sidecar(path), .. dicom is { } header ? [DicomFiles.Facts(header.Film)] : Array.Empty<FilmFacts>()]);
-        if (dicom?.Film is { } film)
+        return Of(Path.GetFileName(path), radiograph, dicom?.Film, decoding, [options, .. Sidecar(path)]);
+    }
+
+    /// <summary>Decodes a film handed over as bytes and hears what is said of it besides, in order of precedence.</summary>
+    /// <exception cref="UnreadableFilmException">The film cannot be decoded.</exception>
+    /// <exception cref="ExchangeFormatException">What is said does not fit the film.</exception>
+    public static LoadedFilm Decode(ReadOnlyMemory<byte> file, string name, IReadOnlyList<FilmFacts> stated)
+    {
+        var started = Stopwatch.GetTimestamp();
+        var dicom = DicomFiles.DecodeIfDicom(file, name);
+        var radiograph = dicom?.Radiograph ?? FilmFile.Decode(file, name);
+        return Of(name, radiograph, dicom?.Film, Stopwatch.GetElapsedTime(started), stated);
+    }
+
+    private static LoadedFilm Of(string name, Radiograph radiograph, DicomFilm? dicom, TimeSpan decoding, IReadOnlyList<FilmFacts> stated)
+    {
+        var facts = ResolvedFacts.From([.. stated, .. dicom is { } header ? [DicomFiles.Facts(header)] : Array.Empty<FilmFacts>()]);
+        if (dicom is { } film)
         {
-            DicomFiles.ExpectUsableSpacing(Path.GetFileName(path), film, facts);
+            DicomFiles.ExpectUsableSpacing(name, film, facts);
             facts = WithHeader(facts, film);
         }
 
@@ -40,7 +56,7 @@ internal sealed record LoadedFilm(Radiograph Radiograph, ResolvedFacts Facts, Di
                 SpacingSource = facts.SpacingSource,
             }),
             facts,
-            dicom?.Film,
+            dicom,
             decoding);
     }
 

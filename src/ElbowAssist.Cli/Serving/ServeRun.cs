@@ -1,0 +1,75 @@
+using System.Net;
+using System.Security.Cryptography;
+using ElbowAssist.Reading;
+using ElbowAssist.Store;
+using ElbowAssist.Web;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace ElbowAssist.Cli.Serving;
+
+/// <summary>What <c>serve</c> was asked to do.</summary>
+/// <param name="Port">Port; 0 takes a free one.</param>
+/// <param name="Address">Address to listen on.</param>
+/// <param name="Hosts">Further host names to answer to.</param>
+/// <param name="Origins">Origins of web viewers that may call.</param>
+/// <param name="StoreFile">File of the store, or null for the usual one.</param>
+/// <param name="Model">Name of a model folder, or null for the default.</param>
+internal sealed record ServeRequest(int Port, IPAddress Address, IReadOnlyList<string> Hosts, IReadOnlyList<string> Origins, string? StoreFile, string? Model);
+
+/// <summary>Runs the page and the service until stopped.</summary>
+internal static class ServeRun
+{
+    public static async Task<int> RunAsync(ServeRequest request, CancellationToken cancellation)
+    {
+        StudyStore store;
+        try
+        {
+            store = StudyStore.Open(request.StoreFile ?? StorePath.Default);
+        }
+        catch (StoreException e)
+        {
+            throw new UserErrorException(e.Message);
+        }
+
+        using (store)
+        using (var desk = new FilmDesk(request.Model))
+        {
+            var token = IPAddress.IsLoopback(request.Address) ? null : RandomNumberGenerator.GetHexString(32, lowercase: true);
+            var options = new ServiceOptions
+            {
+                Address = request.Address,
+                Port = request.Port,
+                Token = token,
+                AllowedHosts = request.Hosts,
+                AllowedOrigins = request.Origins,
+                DemoFolder = Path.Combine(AppContext.BaseDirectory, "Demo"),
+            };
+            await using var app = ElbowService.Create(options, desk, store);
+            try
+            {
+                await app.StartAsync(cancellation).ConfigureAwait(false);
+            }
+            catch (IOException)
+            {
+                throw new UserErrorException(FormattableString.Invariant($"Port {request.Port} is taken; stop the other program or name another port with --port."));
+            }
+
+            var address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
+            Console.Out.WriteLine($"The reading page is at {address}/{(token is null ? "" : $"?token={token}")}");
+            Console.Out.WriteLine($"{Caution.Text} Stop with Ctrl-C.");
+            _ = Task.Run(desk.Warm, cancellation);
+            try
+            {
+                await Task.Delay(Timeout.Infinite, cancellation).ConfigureAwait(false);
+            }
+            catch (OperationCanceledException)
+            {
+                await app.StopAsync(CancellationToken.None).ConfigureAwait(false);
+            }
+        }
+
+        return (int)ExitCode.Done;
+    }
+}

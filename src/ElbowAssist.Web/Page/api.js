@@ -1,0 +1,81 @@
+// The service. Every refusal comes as a problem with one sentence, which is thrown for the page to tell.
+
+export class Refused extends Error {
+  constructor(status, problem) {
+    super(problem?.detail ?? 'The service did not answer.');
+    this.status = status;
+    this.code = problem?.code ?? 'unknown';
+  }
+}
+
+let under = 0;
+const busy = by => { under += by; document.getElementById('room').setAttribute('aria-busy', String(under > 0)); };
+
+async function call(method, path, body, init = {}) {
+  busy(1);
+  try {
+    return await send(method, path, body, init);
+  } finally {
+    busy(-1);
+  }
+}
+
+async function send(method, path, body, init) {
+  const response = await fetch(path, {
+    method,
+    headers: body === undefined || body instanceof Blob ? {} : { 'Content-Type': 'application/json' },
+    body: body === undefined || body instanceof Blob ? body : JSON.stringify(body),
+    ...init,
+  });
+  if (!response.ok) throw new Refused(response.status, await response.json().catch(() => null));
+  return response;
+}
+
+const json = async (method, path, body, init) => {
+  const response = await call(method, path, body, init);
+  return response.status === 204 ? null : response.json();
+};
+
+export const api = {
+  studies: () => json('GET', '/api/studies'),
+  demos: () => json('GET', '/api/demos'),
+  begin: wanted => json('POST', '/api/studies', wanted),
+  study: id => json('GET', `/api/studies/${id}`),
+  remove: id => json('DELETE', `/api/studies/${id}`),
+  addFilm: (id, file, stated, signal) => json('POST',
+    `/api/studies/${id}/films?name=${encodeURIComponent(file.name)}${stated ? `&stated=${encodeURIComponent(stated)}` : ''}`, file, { signal }),
+  question: (id, question) => json('POST', `/api/studies/${id}/question`, question),
+  words: (id, film, words) => json('POST', `/api/studies/${id}/films/${film}/words`, words),
+  answers: (id, answers) => json('POST', `/api/studies/${id}/answers`, answers),
+  show: (id, topic) => json('POST', `/api/studies/${id}/shown`, { topic }),
+  settle: (id, code) => json('POST', `/api/studies/${id}/prompts/${encodeURIComponent(code)}`, {}),
+  close: id => json('POST', `/api/studies/${id}/close`),
+  outcome: (id, text) => json('POST', `/api/studies/${id}/outcome`, { text }),
+  line: (id, film, line) => json('POST', `/api/studies/${id}/films/${film}/lines`, line),
+  compare: (id, film, name) => json('POST', `/api/studies/${id}/films/${film}/lines/${name}/compare`),
+  tryPlace: (id, film, landmark, place) => json('POST', `/api/studies/${id}/films/${film}/landmarks/${landmark}/try`, place),
+  place: (id, film, landmark, place) => json('PUT', `/api/studies/${id}/films/${film}/landmarks/${landmark}`, place),
+  giveBack: (id, film, landmark) => json('DELETE', `/api/studies/${id}/films/${film}/landmarks/${landmark}`),
+  enhanced: async (id, film, item) => (await call('POST', `/api/studies/${id}/films/${film}/enhanced/${item}`)).blob(),
+  turned: (id, film) => json('GET', `/api/studies/${id}/films/${film}/turned`),
+  reportText: async id => (await call('GET', `/api/studies/${id}/report.txt`)).text(),
+  samples: path => samples(path),
+  practise: wish => json('POST', '/api/practice', wish),
+  practiceAnswer: (id, answer) => json('POST', `/api/practice/${id}/answer`, answer),
+  hand: () => json('POST', '/api/practice/hand'),
+  handAnswer: (id, line) => json('POST', `/api/practice/hand/${id}/answer`, line),
+  practiceResults: () => json('GET', '/api/practice/results'),
+  deletePractice: () => json('DELETE', '/api/practice/results'),
+};
+
+/** A film's 16-bit samples with their size and the window to begin with. */
+async function samples(path) {
+  const response = await call('GET', path);
+  const number = name => Number(response.headers.get(name));
+  return {
+    values: new Uint16Array(await response.arrayBuffer()),
+    columns: number('Film-Columns'), rows: number('Film-Rows'),
+    width: number('Film-Original-Columns'), height: number('Film-Original-Rows'),
+    low: number('Film-Low'), high: number('Film-High'),
+  };
+}

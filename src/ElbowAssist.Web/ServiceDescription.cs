@@ -1,0 +1,26 @@
+using ElbowAssist.Reading;
+using Microsoft.AspNetCore.OpenApi;
+using Microsoft.OpenApi;
+
+namespace ElbowAssist.Web;
+
+/// <summary>The description of the service as OpenAPI 3.1.</summary>
+internal static class ServiceDescription
+{
+    public static void Configure(OpenApiOptions options)
+    {
+        options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
+        options.AddDocumentTransformer((document, _, _) =>
+        {
+            document.Info = new OpenApiInfo
+            {
+                Title = "ElbowAssist",
+                Version = "1",
+                Description = "Lays alignment lines on elbow radiographs for a second look. Refusals are problem details (RFC 9457). " +
+                    "Readings follow elbowassist/reading/1, whose JSON Schema is shipped with the packages. " + Caution.Text,
+            };
+            document.Servers = [];
+            return Task.CompletedTask;
+        });
+    }
+}

@@ -1,0 +1,32 @@
+using Microsoft.AspNetCore.Http;
+
+namespace ElbowAssist.Web.Studies;
+
+/// <summary>The body of a request, up to a limit.</summary>
+internal static class Body
+{
+    /// <exception cref="BadHttpRequestException">Larger than the limit, or slower than the server waits.</exception>
+    public static async Task<byte[]> ReadAsync(HttpRequest request, long limit)
+    {
+        var expected = request.ContentLength ?? 0;
+        if (expected > limit)
+        {
+            throw new BadHttpRequestException("The request is too large.", StatusCodes.Status413PayloadTooLarge);
+        }
+
+        using var buffer = new MemoryStream((int)expected);
+        var chunk = new byte[81920];
+        int read;
+        while ((read = await request.Body.ReadAsync(chunk, request.HttpContext.RequestAborted).ConfigureAwait(false)) > 0)
+        {
+            if (buffer.Length + read > limit)
+            {
+                throw new BadHttpRequestException("The request is too large.", StatusCodes.Status413PayloadTooLarge);
+            }
+
+            buffer.Write(chunk, 0, read);
+        }
+
+        return buffer.ToArray();
+    }
+}

@@ -1,0 +1,151 @@
+using System.Net;
+using System.Text;
+using System.Text.Json;
+using ElbowAssist.Exchange.Json;
+using ElbowAssist.Testing;
+
+namespace ElbowAssist.Web.Tests;
+
+/// <summary>What programs can rely on.</summary>
+public sealed class ContractTests(RunningService service) : IClassFixture<RunningService>
+{
+    private static readonly byte[] Film = File.ReadAllBytes(Path.Combine(RunningService.Demos, "adult-film", "lateral.png"));
+
+    [Fact]
+    public async Task TheDescription_IsOpenApi31_AndNamesEveryRoute()
+    {
+        var description = await service.JsonAsync(HttpMethod.Get, ElbowService.OpenApiPath);
+        Assert.StartsWith("3.1", description.GetProperty("openapi").GetString(), StringComparison.Ordinal);
+        var paths = description.GetProperty("paths").EnumerateObject().Select(p => p.Name).ToList();
+        Assert.Contains("/api/readings", paths);
+        Assert.Contains("/api/studies/{study}/films/{film}/landmarks/{name}/try", paths);
+        foreach (var operation in description.GetProperty("paths").EnumerateObject().SelectMany(p => p.Value.EnumerateObject()))
+        {
+            Assert.True(operation.Value.TryGetProperty("summary", out _), operation.Value.GetRawText());
+        }
+    }
+
+    [Fact]
+    public async Task TheSameFilm_IsReadOnce_AndComesInEveryFormat()
+    {
+        using var first = await PostAsync("ageMonths=339&sex=F&side=right&view=lateral");
+        var reading = ReadingJson.Read(Encoding.UTF8.GetBytes(await first.Content.ReadAsStringAsync()));
+        using var again = await PostAsync("ageMonths=339&sex=F&side=right&view=lateral");
+        Assert.Equal(await first.Content.ReadAsStringAsync(), await again.Content.ReadAsStringAsync());
+        var address = first.Content.Headers.ContentLocation!.ToString();
+        Assert.Equal(address, again.Content.Headers.ContentLocation!.ToString());
+        using var other = await PostAsync("ageMonths=340&sex=F&side=right&view=lateral");
+        Assert.NotEqual(address, other.Content.Headers.ContentLocation!.ToString());
+
+        Assert.Equal(Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(Film)), reading.Image.Sha256);
+        foreach (var (format, type) in new[] { ("json", "application/json"), ("svg", "image/svg+xml"), ("png", "image/png"), ("coco", "application/json") })
+        {
+            using var response = await service.Client.GetAsync($"{address}?format={format}");
+            Assert.Equal((HttpStatusCode.OK, type), (response.StatusCode, response.Content.Headers.ContentType?.MediaType));
+        }
+
+        Assert.Equal("not-dicom", (await service.ProblemAsync(HttpMethod.Get, $"{address}?format=sr", 409)).GetProperty("code").GetString());
+        await service.ProblemAsync(HttpMethod.Get, $"{address}?format=pdf", 400);
+        await service.ProblemAsync(HttpMethod.Get, "/api/readings/0123456789abcdef0123456789abcdef", 404);
+    }
+
+    [Theory]
+    [InlineData("view=sideways")]
+    [InlineData("ageMonths=-1")]
+    [InlineData("ageMonths=old")]
+    [InlineData("rowSpacingMm=0")]
+    [InlineData("format=pdf")]
+    public async Task WhatIsWronglySaid_IsABadRequest(string query)
+    {
+        using var response = await PostAsync(query);
+        await RunningService.ProblemOf(response, 400);
+    }
+
+    [Fact]
+    public async Task AJob_TellsItsStates_UntilTheReadingIsThere()
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/api/readings?view=lateral&ageMonths=400") { Content = new ByteArrayContent(Film) };
+        request.Headers.Add("Prefer", "respond-async");
+        using var response = await service.Client.SendAsync(request);
+        Assert.Equal(HttpStatusCode.Accepted, response.StatusCode);
+
+        var events = await service.Client.GetStringAsync(response.Headers.Location + "/events");
+
+        var states = events.Split('\n').Where(l => l.StartsWith("data: ", StringComparison.Ordinal)).Select(l => JsonDocument.Parse(l["data: ".Length..]).RootElement).ToList();
+        Assert.Equal("done", states[^1].GetProperty("state").GetString());
+        using var reading = await service.Client.GetAsync(states[^1].GetProperty("reading").GetString());
+        Assert.Equal(HttpStatusCode.OK, reading.StatusCode);
+        await service.ProblemAsync(HttpMethod.Get, "/api/readings/jobs/0000000000000000", 404);
+    }
+
+    [Fact]
+    public async Task ACancelledJob_Ends_AndGivesNoReading()
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/api/readings?view=lateral&ageMonths=401") { Content = new ByteArrayContent(Film) };
+        request.Headers.Add("Prefer", "respond-async");
+        using var response = await service.Client.SendAsync(request);
+        using var stopped = await service.Client.DeleteAsync(response.Headers.Location);
+        var events = await service.Client.GetStringAsync(response.Headers.Location + "/events");
+        Assert.Contains("cancelled", events, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task LandmarksLaidElsewhere_AreMeasuredAsEverywhere()
+    {
+        var coco = await File.ReadAllBytesAsync(Path.Combine(RunningService.Demos, "adult-effusion", "landmarks.coco.json"));
+        using var response = await service.Client.PostAsync("/api/measurements?name=right-lateral.png&width=800&height=1200&ageMonths=492&side=right", new ByteArrayContent(coco));
+        var reading = ReadingJson.Read(await response.Content.ReadAsByteArrayAsync());
+        // Drawn with a shaft-condylar angle of 40° and the line through the middle of the capitellum.
+        Assert.InRange(reading.Measurements.First(m => m.Name == "shaft-condylar-angle").Value!.Value, 37, 43);
+        ForbiddenWords.AssertNone(await response.Content.ReadAsStringAsync(), "the reading");
+    }
+
+    [Fact]
+    public async Task AStudy_CanBeTakenAway_AndIsGoneWhenDeleted()
+    {
+        var id = (await service.DemoAsync("adult-effusion")).GetProperty("id").GetString();
+        using (var zip = new System.IO.Compression.ZipArchive(await service.Client.GetStreamAsync($"/api/studies/{id}/backup.zip")))
+        {
+            Assert.Equal(["entries.jsonl", "films/film-1-right-lateral.png", "films/film-2-right-ap.png", "study.json"], zip.Entries.Select(e => e.FullName).Order(StringComparer.Ordinal));
+        }
+
+        using var deleted = await service.Client.DeleteAsync($"/api/studies/{id}");
+        Assert.Equal(HttpStatusCode.NoContent, deleted.StatusCode);
+        await service.ProblemAsync(HttpMethod.Get, $"/api/studies/{id}", 404);
+        Assert.Null(service.Store.Find(id!));
+    }
+
+    [Fact]
+    public async Task ABrokenFilm_IsNamed_AndTheRestGoesOn()
+    {
+        var id = (await service.DemoAsync("adult-effusion")).GetProperty("id").GetString();
+        using var response = await service.Client.PostAsync($"/api/studies/{id}/films?name=broken.png", new ByteArrayContent(Film[..5000]));
+        var study = await service.JsonAsync(HttpMethod.Get, $"/api/studies/{id}");
+        while (study.GetProperty("films")[2].GetProperty("state").GetString() == "reading")
+        {
+            await Task.Delay(20);
+            study = await service.JsonAsync(HttpMethod.Get, $"/api/studies/{id}");
+        }
+
+        Assert.Equal("unreadable", study.GetProperty("films")[2].GetProperty("state").GetString());
+        Assert.Contains("broken.png", study.GetProperty("films")[2].GetProperty("message").GetString(), StringComparison.Ordinal);
+        Assert.Equal("ready", study.GetProperty("films")[0].GetProperty("state").GetString());
+    }
+
+    [Fact]
+    public async Task APracticeFilm_KeepsItsTruth_UntilItIsAnswered()
+    {
+        await service.ProblemAsync(HttpMethod.Post, "/api/practice", 400, new { patient = "dog", view = "lateral", level = 1 });
+        var film = await service.JsonAsync(HttpMethod.Post, "/api/practice", new { patient = "adult", view = "lateral", level = 1 });
+        Assert.StartsWith("Simulated", film.GetProperty("words").GetString(), StringComparison.Ordinal);
+        Assert.Equal(["id", "words", "view", "width", "height", "lines"], film.EnumerateObject().Select(p => p.Name));
+
+        var truth = await service.JsonAsync(HttpMethod.Post, $"/api/practice/{film.GetProperty("id").GetString()}/answer", new { lines = Array.Empty<object>(), trueView = "yes", fracture = "no" });
+
+        Assert.NotEmpty(truth.GetProperty("lines").EnumerateArray());
+        Assert.Single((await service.JsonAsync(HttpMethod.Get, "/api/practice/results")).EnumerateArray());
+        ForbiddenWords.AssertNone(truth.GetRawText(), "the truth");
+    }
+
+    private Task<HttpResponseMessage> PostAsync(string query) => service.Client.PostAsync($"/api/readings?{query}", new ByteArrayContent(Film));
+}
