@@ -27,7 +27,7 @@ internal static class ReadingEndpoints
         var readings = routes.MapGroup("/api/readings").WithTags("Readings for programs");
         readings.MapPost("", Read).WithSummary("Read a film, the file as the body; with \"Prefer: respond-async\" as a job")
             .WithDescription("The same film with the same facts is read once. 429 where too many wait, 503 where a reading takes too long.")
-            .Accepts<byte[]>("application/octet-stream").Produces(200).Produces<ReadingJob>(202).ProducesProblem(400).ProducesProblem(413).ProducesProblem(422).ProducesProblem(429).ProducesProblem(503);
+            .Accepts<byte[]>("application/octet-stream", "*/*").Produces(200).Produces<ReadingJob>(202).ProducesProblem(400).ProducesProblem(413).ProducesProblem(422).ProducesProblem(429).ProducesProblem(503);
         readings.MapGet("/{key}", Get).WithSummary("A reading made before, in any format").Produces(200).ProducesProblem(404);
         readings.MapGet("/jobs/{job}", (string job, ReadingJobs jobs) => jobs.Find(job) is { } found ? Results.Ok(found) : Problem.NotFound("job"))
             .WithSummary("State of a job").Produces<ReadingJob>().ProducesProblem(404);

@@ -23,7 +23,7 @@ internal static class StudyEndpoints
         studies.MapGet("/{study}", Get).WithSummary("A study, without what the reader may not see yet").Produces<StudyPage>().ProducesProblem(404);
         studies.MapDelete("/{study}", Delete).WithSummary("Delete a study with its films and everything that happened to it").Produces(StatusCodes.Status204NoContent).ProducesProblem(404);
         studies.MapPost("/{study}/films", AddFilm).WithSummary("Add a film, the file as the body; the same file is not added twice")
-            .Accepts<byte[]>("application/octet-stream").Produces<StudyPage>().ProducesProblem(404).ProducesProblem(413);
+            .Accepts<byte[]>("application/octet-stream", "*/*").Produces<StudyPage>().ProducesProblem(404).ProducesProblem(413);
         studies.MapGet("/{study}/films/{film}/samples", Samples).WithSummary("16-bit little-endian grey samples for a screen, size and window in the headers")
             .Produces(StatusCodes.Status200OK, contentType: "application/octet-stream").ProducesProblem(404).ProducesProblem(422);
         routes.MapGet("/api/demos", (DemoStudies demos) => demos.List()).WithTags("Studies").WithSummary("Bundled demo studies").Produces<IReadOnlyList<DemoLine>>();
