@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace ElbowAssist.Phantom.Rendering.Field;
 
 /// <summary>Walks one ray through the elbow and adds up materials. The same code runs on the CPU and on a GPU.</summary>
@@ -13,16 +15,29 @@ internal static class RayIntegrator
     /// <summary>Path lengths of the ray through a place on the film, in pixels.</summary>
     public static RayPaths Trace(in ElbowGeometry g, float x, float y)
     {
-        var target = g.Camera.Corner + (g.Camera.StepX * x) + (g.Camera.StepY * y);
-        var ray = target - g.Camera.Source;
-        var distance = ray.Length;
-        var direction = ray * (1f / distance);
-        var paths = default(RayPaths);
-        var span = SoftTissue(in g, target, direction, ref paths);
-        if (span.To <= span.From)
+        var limb = Limb(in g, x, y);
+        return Trace(in g, x, y, in limb);
+    }
+
+    /// <summary>The limb without its bones along the ray through a place on the film, in pixels.</summary>
+    public static LimbPath Limb(in ElbowGeometry g, float x, float y)
+    {
+        var target = Target(in g, x, y);
+        return SoftTissue(in g, target, Direction(in g, target));
+    }
+
+    /// <summary>Path lengths of a ray whose limb is known.</summary>
+    public static RayPaths Trace(in ElbowGeometry g, float x, float y, in LimbPath limb)
+    {
+        var target = Target(in g, x, y);
+        var direction = Direction(in g, target);
+        var paths = new RayPaths { Soft = limb.Soft, Fat = limb.Fat, Cast = limb.Cast };
+        if (limb.To <= limb.From)
         {
             return paths;
         }
+
+        var span = new Span(limb.From, limb.To);
 
         var h = Bone(in g, Humerus, target, direction, span);
         var u = Bone(in g, Ulna, target, direction, span);
@@ -40,6 +55,17 @@ internal static class RayIntegrator
         }
 
         return paths;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vec3 Target(in ElbowGeometry g, float x, float y) =>
+        g.Camera.Corner + (g.Camera.StepX * x) + (g.Camera.StepY * y);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vec3 Direction(in ElbowGeometry g, Vec3 target)
+    {
+        var ray = target - g.Camera.Source;
+        return ray * (1f / ray.Length);
     }
 
     /// <summary>Signed distance to one of the bones, or to all.</summary>
@@ -87,8 +113,9 @@ internal static class RayIntegrator
     }
 
     /// <summary>Walks through the limb; gives the stretch of the ray inside the skin, relative to the film plane.</summary>
-    private static Span SoftTissue(in ElbowGeometry g, Vec3 target, Vec3 direction, ref RayPaths paths)
+    private static LimbPath SoftTissue(in ElbowGeometry g, Vec3 target, Vec3 direction)
     {
+        var paths = default(LimbPath);
         var t = -g.Camera.HalfDepth;
         var d = SoftTissueField.Skin(in g.Soft, target + (direction * t));
         float first = 1f, last = 0f;
@@ -153,7 +180,9 @@ internal static class RayIntegrator
         }
 
         // A swollen or displaced bone may reach a little beyond the smooth skin.
-        return last > first ? new Span(first - 4f, last + 4f) : new Span(first, last);
+        var beyond = last > first ? 4f : 0f;
+        (paths.From, paths.To) = (first - beyond, last + beyond);
+        return paths;
     }
 
     /// <summary>Share of a step on which a linearly changing distance lies below a level.</summary>

@@ -10,3 +10,12 @@ internal struct RayPaths
 
     public readonly byte Labels => (byte)((Humerus > 0.8f ? 1 : 0) | (Ulna > 0.8f ? 2 : 0) | (Radius > 0.8f ? 4 : 0));
 }
+
+/// <summary>Path of one ray through the limb as if it had no bones, millimetres.</summary>
+internal struct LimbPath
+{
+    public float Soft, Fat, Cast;
+
+    /// <summary>Stretch of the ray inside the skin, relative to the plane of the film; empty if To is not beyond From.</summary>
+    public float From, To;
+}
