@@ -38,7 +38,10 @@ public sealed class FilmSimulator
             projection.Paths, pixelMm, settings, () => Simulation.Project(elbow, Other(view), size, options).Paths);
         var pixels = exposure.Expose(plate, pixelMm, settings);
         var field = new ExposedField(settings, size, size, pixelMm);
-        return new SimulatedFilm(pixels, size, size, pixelMm, Context(projection), Seen(truth, field), settings);
+        return new SimulatedFilm(pixels, size, size, pixelMm, Context(projection), Seen(truth, field), settings)
+        {
+            Neutral = NeutralValues.Of(elbow, view, options.Adequacy),
+        };
     }
 
     private static View Other(View view) => view == View.Lateral ? View.Ap : View.Lateral;

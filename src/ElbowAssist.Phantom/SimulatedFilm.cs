@@ -15,6 +15,12 @@ namespace ElbowAssist.Phantom;
 public sealed record SimulatedFilm(
     ushort[] Pixels, int Width, int Height, double PixelMm, FilmContext Context, FilmTruth Truth, ExposureSettings Exposure)
 {
+    /// <summary>
+    /// The measurements free of projection, by name: laid in the exactly true view with parallel beams; on the AP of the
+    /// straight, supinated elbow.
+    /// </summary>
+    public IReadOnlyDictionary<string, double> Neutral { get; init; } = new Dictionary<string, double>(StringComparer.Ordinal);
+
     /// <summary>The chief figures of the exposure by name, for truth files.</summary>
     public IReadOnlyDictionary<string, double> ExposureFigures => new SortedDictionary<string, double>(StringComparer.Ordinal)
     {

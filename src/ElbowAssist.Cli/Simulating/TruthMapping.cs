@@ -33,7 +33,7 @@ internal static class TruthMapping
                 truth.Injuries,
                 truth.ViewErrorDegrees,
                 film.ExposureFigures,
-                new Dictionary<string, double>(StringComparer.Ordinal)),
+                film.Neutral),
         };
     }
 

@@ -15,7 +15,7 @@ internal sealed class LimbGrid
     /// Largest differences of the limb, of its share of fat and of the cast between neighbours that are filled in,
     /// millimetres. Fat for muscle hardly changes what an X-ray sees.
     /// </summary>
-    private const float LimbMm = 3f, FatMm = 5f, CastMm = 0.6f;
+    private const float LimbMm = 3f, FatMm = 3f, CastMm = 0.6f;
 
     private readonly LimbPath[] nodes;
     private readonly int columns;
