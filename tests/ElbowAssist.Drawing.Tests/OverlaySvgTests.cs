@@ -95,6 +95,41 @@ public sealed class OverlaySvgTests
     }
 
     [Theory]
+    [InlineData(0, 62)]
+    [InlineData(30, 62)]
+    [InlineData(-60, 20)]
+    [InlineData(90, 12)]
+    [InlineData(180, 40)]
+    public void RulerCaptions_NeverOverlap(double turn, double radius)
+    {
+        var (sine, cosine) = Math.SinCos(turn * Math.PI / 180);
+        var centre = new Point(400, 400);
+        Point Turned(Point p) => centre + new Vector((cosine * (p.X - centre.X)) - (sine * (p.Y - centre.Y)), (sine * (p.X - centre.X)) + (cosine * (p.Y - centre.Y)));
+        var sample = SampleReadings.Lateral();
+        var reading = sample with
+        {
+            Image = sample.Image with { Width = 1600, Height = 1600 },
+            Landmarks = [.. sample.Landmarks.Select(l => l with { Position = l.Position is { } p ? Turned(p) + new Vector(400, 400) : null })],
+            Lines = [.. sample.Lines.Select(l => l with { Point = Turned(l.Point) + new Vector(400, 400), Direction = Turned(centre + l.Direction) - centre })],
+            Circles = [.. sample.Circles.Select(c => c with { Centre = Turned(c.Centre) + new Vector(400, 400), Radius = radius })],
+        };
+
+        var captions = Group(Draw(reading), "thirds", "anterior-humeral-line.position").Elements(Svg + "text").ToList();
+
+        Assert.Equal(["front", "back", "capitellum in thirds"], captions.Select(c => c.Value));
+        var boxes = captions.Select(Box).ToList();
+        Assert.All(from a in boxes from b in boxes where a != b select (a, b), p => Assert.False(
+            p.a.Left < p.b.Right && p.b.Left < p.a.Right && p.a.Top < p.b.Bottom && p.b.Top < p.a.Bottom, $"{p.a} and {p.b}"));
+
+        static (double Left, double Top, double Right, double Bottom) Box(XElement text)
+        {
+            double At(string name) => double.Parse((text.Attribute(name) ?? text.Parent!.Attribute(name))!.Value, System.Globalization.CultureInfo.InvariantCulture);
+            var (x, y, size) = (At("x"), At("y"), At("font-size"));
+            return (x, y - (0.8 * size), x + (0.58 * size * text.Value.Length), y + (0.2 * size));
+        }
+    }
+
+    [Theory]
     [InlineData("lateral")]
     [InlineData("ap")]
     [InlineData("refused")]

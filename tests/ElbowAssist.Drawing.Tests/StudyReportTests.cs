@@ -5,7 +5,9 @@ using ElbowAssist.Anatomy;
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Drawing.Report;
+using ElbowAssist.Geometry;
 using ElbowAssist.Reading;
+using ElbowAssist.Reading.Assembly;
 using ElbowAssist.Reading.Studies;
 using ElbowAssist.Reading.Walks;
 using ElbowAssist.Testing;
@@ -46,6 +48,78 @@ public sealed class StudyReportTests
     [MemberData(nameof(Demos))]
     public void Text_FitsALineOfDictation(string name) =>
         Assert.All(StudyReport.Text(Study(name)).Split('\n'), line => Assert.True(line.Length <= 78, line));
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Sources_AreListedOnce(string name)
+    {
+        var text = Flat(StudyReport.Text(Study(name)));
+        var sources = Regex.Split(text[text.LastIndexOf("SOURCES", StringComparison.Ordinal)..], @"- \[[0-9]+\] ", RegexOptions.None, TimeSpan.FromSeconds(5)).Skip(1).ToList();
+
+        // A journal with year, volume and page is one publication, however its authors are written.
+        var places = sources.Select(s => Regex.Match(s, @"[0-9]{4};[0-9]+\([^)]+\):[^ ,;]+", RegexOptions.None, TimeSpan.FromSeconds(5)).Value).Where(p => p.Length > 0).ToList();
+        Assert.NotEmpty(places);
+        Assert.Equal(places.Distinct(StringComparer.Ordinal), places);
+    }
+
+    [Fact]
+    public void LandmarksWithoutASpread_AreSaidToHaveAnAssumedOne()
+    {
+        var film = DrawnStudies.Film("f.png", new DrawnElbow(), View.Lateral, Side.Left, new Patient(41 * 12, Sex.Female));
+        Study Assembled(Covariance? spread) => StudyAssembler.Assemble(new()
+        {
+            Tool = DrawnStudies.Tool,
+            Films =
+            [
+                film with
+                {
+                    Reading = ReadingAssembler.Default.Assemble(new ReadingInput
+                    {
+                        Tool = DrawnStudies.Tool,
+                        Image = film.Reading.Image,
+                        View = film.Reading.View,
+                        Patient = film.Reading.Patient,
+                        Landmarks = [.. film.Reading.Landmarks.Select(l => l with { Covariance = spread, Source = LandmarkSource.Reader })],
+                    }),
+                },
+            ],
+        });
+
+        Assert.Contains("their spread assumed", Html(Assembled(null)), StringComparison.Ordinal);
+        Assert.Contains(AssumedSpread.Note, Flat(StudyReport.Text(Assembled(null))), StringComparison.Ordinal);
+        Assert.DoesNotContain("assumed", StudyReport.Text(Assembled(Covariance.Isotropic(2))), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheBaumannAngleInTheOtherConvention_StandsBesideEachFilmsValue()
+    {
+        var html = Html(Study("child-supracondylar"));
+        var study = Study("child-supracondylar");
+        foreach (var angle in study.Films.SelectMany(f => f.Reading.Measurements).Where(m => m is { Name: "baumann-angle", Value: not null }))
+        {
+            Assert.Contains(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Convention B: {90 - angle.Value:0.0}"), html, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void FilmsOnThePage_NameTheirLinesByLettersWithAKey(string name)
+    {
+        var body = XDocument.Parse(Html(Study(name)).Replace("<!DOCTYPE html>", "", StringComparison.Ordinal)).Root!.Element("body")!;
+        foreach (var figure in body.Descendants("figure"))
+        {
+            var data = figure.Element("img")!.Attribute("src")!.Value;
+            var film = XDocument.Parse(Encoding.UTF8.GetString(Convert.FromBase64String(data[(data.IndexOf(',', StringComparison.Ordinal) + 1)..]))).Root!;
+            var unit = film.Attribute("viewBox")!.Value.Split(' ').Select(v => double.Parse(v, System.Globalization.CultureInfo.InvariantCulture)).Max() / 1000;
+            var letters = film.Descendants().Where(e => e.Name.LocalName == "text" && e.Value.Length == 1).ToList();
+            Assert.NotEmpty(letters);
+            Assert.All(letters, l =>
+            {
+                Assert.Contains(l.Value + " ", figure.Element("figcaption")!.Value, StringComparison.Ordinal);
+                Assert.True(double.Parse((l.Attribute("font-size") ?? l.Parent!.Attribute("font-size"))!.Value, System.Globalization.CultureInfo.InvariantCulture) >= 30 * unit);
+            });
+        }
+    }
 
     [Fact]
     public void ReadersFindingsAndToolsMeasurements_StandApart()

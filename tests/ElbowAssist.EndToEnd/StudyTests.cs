@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json.Nodes;
 using ElbowAssist.Reading;
 using ElbowAssist.Testing;
 
@@ -28,6 +29,26 @@ public sealed class StudyTests
 
         Assert.Contains("capitellum lies behind the line", File.ReadAllText(Path.Combine(output, "report.txt")).ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.EndsWith(Caution.Text, run.Output.TrimEnd(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheReadersAnswer_ThatTheApWasExtendedAndSupinated_LetsItCarryTheCarryingAngle()
+    {
+        using var folder = new TemporaryFolder();
+        var demo = Demo("adult-effusion");
+        double? Angle(string answer)
+        {
+            var study = JsonNode.Parse(File.ReadAllText(Path.Combine(demo, "study.json")))!;
+            study["walk"]!["decided"]!.AsArray().Single(d => d!["question"]!.GetValue<string>() == "views.ap-extended")!["choices"] = new JsonArray(answer);
+            var file = folder.Write(answer + ".json", Encoding.UTF8.GetBytes(study.ToJsonString()));
+            var run = CommandLine.Run("study", demo, "--landmarks", Path.Combine(demo, "landmarks.coco.json"), "--study", file, "--out", folder.File(answer));
+            Assert.Equal(0, run.ExitCode);
+            var films = JsonNode.Parse(File.ReadAllText(folder.File(answer, "study.json")))!["films"]!.AsArray();
+            return films.SelectMany(f => f!["reading"]!["measurements"]!.AsArray()).Single(m => m!["name"]!.GetValue<string>() == "carrying-angle")!["value"]?.GetValue<double>();
+        }
+
+        Assert.Null(Angle("no"));
+        Assert.InRange(Angle("yes")!.Value, -5, 25); // the elbow of the demo is drawn straight
     }
 
     [Fact]

@@ -6,6 +6,7 @@ using ElbowAssist.Exchange.Json.Facts;
 using ElbowAssist.Imaging;
 using ElbowAssist.Imaging.Files;
 using ElbowAssist.Reading;
+using ElbowAssist.Reading.Assembly;
 
 namespace ElbowAssist.Cli.Films;
 
@@ -16,6 +17,9 @@ namespace ElbowAssist.Cli.Films;
 /// <param name="Decoding">Time the decoding took.</param>
 internal sealed record LoadedFilm(Radiograph Radiograph, ResolvedFacts Facts, DicomFilm? Dicom, TimeSpan Decoding)
 {
+    /// <summary>What the reader has said of how the film was taken.</summary>
+    public ReaderStatements Statements { get; init; } = new();
+
     /// <summary>Decodes a film and hears its sidecar and header.</summary>
     /// <exception cref="UnreadableFilmException">The film cannot be decoded.</exception>
     /// <exception cref="ExchangeFormatException">The sidecar is wrong.</exception>

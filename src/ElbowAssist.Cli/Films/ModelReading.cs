@@ -42,6 +42,7 @@ internal sealed class ModelReading : IReadingSource
             Side = film.Facts.Side,
             Patient = film.Facts.Patient,
             Context = film.Facts.Context,
+            Statements = film.Statements,
         },
         film.Decoding,
         cancellation);

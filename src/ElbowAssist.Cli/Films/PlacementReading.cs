@@ -65,6 +65,7 @@ internal sealed class PlacementReading(string file, byte[] content) : IReadingSo
             Side = facts.Side,
             Patient = facts.Patient,
             Context = facts.Context,
+            Statements = film.Statements,
             Landmarks = placed.Landmarks,
             Timing = new Dictionary<string, double>(StringComparer.Ordinal) { ["decode"] = film.Decoding.TotalMilliseconds },
         });

@@ -7,7 +7,9 @@ using ElbowAssist.Imaging;
 using ElbowAssist.Imaging.Files;
 using ElbowAssist.Imaging.Normalisation;
 using ElbowAssist.Reading;
+using ElbowAssist.Reading.Assembly;
 using ElbowAssist.Reading.Studies;
+using ElbowAssist.Reading.Walks;
 
 namespace ElbowAssist.Cli.Studies;
 
@@ -21,6 +23,7 @@ internal static class StudyRun
     {
         var paths = FilmList.Of(request.Films);
         var given = Given(request.StudyFile);
+        var statements = WalkMarks.Statements(given.Walk, given.StatedMaturity);
         var films = new List<StudyFilm>();
         var pictures = new Dictionary<string, GreyPicture>(StringComparer.Ordinal);
         using (var source = SourceOf(request, paths.Count))
@@ -28,7 +31,7 @@ internal static class StudyRun
             foreach (var path in paths)
             {
                 cancellation.ThrowIfCancellationRequested();
-                Add(path, request, source, films, pictures, cancellation);
+                Add(path, request, statements, source, films, pictures, cancellation);
             }
         }
 
@@ -63,12 +66,12 @@ internal static class StudyRun
     }
 
     private static void Add(
-        string path, StudyRequest request, IReadingSource source, List<StudyFilm> films, Dictionary<string, GreyPicture> pictures, CancellationToken cancellation)
+        string path, StudyRequest request, ReaderStatements statements, IReadingSource source, List<StudyFilm> films, Dictionary<string, GreyPicture> pictures, CancellationToken cancellation)
     {
         var name = Path.GetFileName(path);
         try
         {
-            var film = LoadedFilm.Load(path, request.Options);
+            var film = LoadedFilm.Load(path, request.Options) with { Statements = statements };
             var reading = source.Read(film, cancellation);
             reading = reading with { Reasons = [.. reading.Reasons, .. film.Facts.Conflicts] };
             films.Add(new StudyFilm(name, reading, [.. film.Facts.SideStatements.Select(s => new SideStatement(s.Source, s.Side))]));

@@ -34,7 +34,7 @@ public static class GrowthStripSvg
         var centres = Enum.GetValues<GrowthCentre>();
         var bottom = Top + (Row * centres.Length);
         var svg = Element("svg",
-            At("viewBox", string.Create(CultureInfo.InvariantCulture, $"0 0 {Width} {bottom + 64 + MissingEpicondyle.Height}")),
+            At("viewBox", string.Create(CultureInfo.InvariantCulture, $"0 0 {Width} {bottom + 80 + MissingEpicondyle.Height}")),
             At("font-family", "DejaVu Sans, Verdana, sans-serif"),
             At("fill", "#222"),
             Element("title", "Ossification centres of the elbow by age"),
@@ -53,7 +53,7 @@ public static class GrowthStripSvg
             svg.Add(Line(x, Top - 12, x, bottom, 1.6), Text(x, Top - 16, GrowthWords.Age(months), 11, x > Axis.Right - 40 ? "end" : "middle", bold: true));
         }
 
-        svg.Add(Key(bottom + 34), MissingEpicondyle.Drawing(bottom + 56));
+        svg.Add(Key(bottom + 34), MissingEpicondyle.Drawing(bottom + 72));
         return svg;
     }
 
@@ -90,9 +90,12 @@ public static class GrowthStripSvg
             var appears = GrowthTable.Appearance(centre, sexes[i]);
             var joins = GrowthTable.Fusion(centre, sexes[i]);
             yield return Line(Axis.At(appears.To), top + (height / 2), Axis.At(joins.From), top + (height / 2), 1.2);
-            // The two spans overlap in some centres: one takes the upper half of the row, the other the lower.
-            yield return Span(appears, top, height / 2, "url(#appears)");
-            yield return Span(joins, top + (height / 2), height / 2, "url(#joins)");
+            // The two spans overlap in some centres: one takes the upper half of the row, the other the lower. What rests on
+            // an assumed span alone stays white.
+            yield return Span(appears, top, height / 2, "#fff");
+            yield return Span(GrowthTable.PublishedAppearance(centre, sexes[i]), top, height / 2, "url(#appears)");
+            yield return Span(joins, top + (height / 2), height / 2, "#fff");
+            yield return Span(GrowthTable.PublishedFusion(centre, sexes[i]), top + (height / 2), height / 2, "url(#joins)");
             foreach (var median in GrowthTable.Of(centre, sexes[i]).Select(r => r.AppearanceMedian).OfType<double>())
             {
                 yield return Line(Axis.At(median), top - 2, Axis.At(median), top + (height / 2) + 1, 1.8);
@@ -127,5 +130,7 @@ public static class GrowthStripSvg
         yield return Rect(300, y - 9, 22, 10, "url(#joins)");
         yield return Text(328, y, "joins the shaft, first to last", 10);
         yield return Text(500, y, "Unexpected means outside every series.", 10);
+        yield return Rect(8, y + 5, 22, 10, "#fff");
+        yield return Text(36, y + 14, "White: " + char.ToLowerInvariant(GrowthTable.AssumedSpanSentence[0]) + GrowthTable.AssumedSpanSentence[1..], 10);
     }
 }

@@ -13,6 +13,9 @@ internal sealed record FilmScale(int Width, int Height)
 
     public double LabelSize => 15 * Unit;
 
+    /// <summary>Letters that stand for words, still read where the film is 88 mm high: 3 mm there.</summary>
+    public double LetterSize => 34 * Unit;
+
     public double CautionSize => Math.Min(13 * Unit, Width / 50.0);
 
     public static FilmScale Of(FilmReading reading) => new(reading.Image.Width, reading.Image.Height);

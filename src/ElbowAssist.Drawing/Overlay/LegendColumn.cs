@@ -3,6 +3,7 @@ using ElbowAssist.Drawing.Marks;
 using ElbowAssist.Drawing.Wording;
 using ElbowAssist.Geometry;
 using ElbowAssist.Reading;
+using ElbowAssist.Reading.Assembly;
 
 namespace ElbowAssist.Drawing.Overlay;
 
@@ -62,7 +63,7 @@ internal sealed record LegendColumn(double Width, double Height, IReadOnlyList<M
             if (key.Count > 0)
             {
                 y += 0.2 * size;
-                Write(RedrawSentence, pad, Ink.Faint, size);
+                Write(AssumedSpread.In(reading) ? $"{RedrawSentence} {AssumedSpread.Note}" : RedrawSentence, pad, Ink.Faint, size);
             }
         }
 

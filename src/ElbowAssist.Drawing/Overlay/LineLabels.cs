@@ -12,9 +12,8 @@ internal sealed class LineLabels(FilmScale scale, IReadOnlyList<Region> bones, I
     public void Keep(Point at, double width, double height) => taken.Add(new Box(at.X, at.Y - height, width, height * 1.3));
 
     /// <summary>The best place for words on a line, or null if there is none on the film.</summary>
-    public Words? Place(string text, LineMarks line)
+    public Words? Place(string text, LineMarks line, double size)
     {
-        var size = scale.LabelSize;
         var best = Candidates(text, line, size)
             .Where(c => c.Box.Left >= 0 && c.Box.Top >= 0 && c.Box.Left + c.Box.Width <= scale.Width && c.Box.Top + c.Box.Height <= scale.Height)
             .Select(c => (c.Box, c.At, Cost: c.Cost + Obstruction(c.Box)))

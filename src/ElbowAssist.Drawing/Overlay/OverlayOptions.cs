@@ -14,4 +14,7 @@ public sealed record OverlayOptions
 
     /// <summary>Whether the measurements are written out beside the film.</summary>
     public bool Legend { get; init; } = true;
+
+    /// <summary>Whether large letters name the lines in place of words: for pictures a few centimetres wide, with a key beside them.</summary>
+    internal bool Letters { get; init; }
 }

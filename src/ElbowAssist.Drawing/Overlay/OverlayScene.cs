@@ -13,17 +13,24 @@ internal sealed record OverlayScene(FilmScale Scale, IReadOnlyList<MarkGroup> On
 {
     private const string ShortCaution = "Not a medical device. For a second look only. " + Caution.LastSentence;
 
+    /// <summary>What the letters on the film stand for, where letters name the lines.</summary>
+    public IReadOnlyList<(string Letter, string Line)> Key { get; private init; } = [];
+
     public static OverlayScene Of(FilmReading reading, OverlayOptions options)
     {
         var scale = FilmScale.Of(reading);
-        var groups = reading.Adequacy.Refused ? Refusal(reading, scale) : Laid(reading, options, scale);
+        var key = new List<(string Letter, string Line)>();
+        var groups = reading.Adequacy.Refused ? Refusal(reading, scale) : Laid(reading, options, scale, key);
         return new OverlayScene(
             scale,
             [.. groups, new MarkGroup("caution", null, null, [CautionLine(scale)])],
-            options.Legend ? LegendColumn.Of(reading, scale) : null);
+            options.Legend ? LegendColumn.Of(reading, scale) : null)
+        {
+            Key = key,
+        };
     }
 
-    private static List<MarkGroup> Laid(FilmReading reading, OverlayOptions options, FilmScale scale)
+    private static List<MarkGroup> Laid(FilmReading reading, OverlayOptions options, FilmScale scale, List<(string Letter, string Line)> key)
     {
         var places = new LaidPlaces(reading.Landmarks);
         var groups = new List<MarkGroup>();
@@ -54,17 +61,23 @@ internal sealed record OverlayScene(FilmScale Scale, IReadOnlyList<MarkGroup> On
             groups.Add(new MarkGroup("line", line.Name, StateWords.Of(state), drawn.Marks));
             if (line.Name == ThirdsRuler.MeasurementName)
             {
-                var ruler = ThirdsRuler.Of(reading, drawn, scale, places);
+                var ruler = ThirdsRuler.Of(reading, drawn, scale, places, options.Letters);
                 groups.Add(new MarkGroup("thirds", line.Name, null, ruler));
                 foreach (var caption in ruler.OfType<Words>())
                 {
-                    labels.Keep(caption.At, Words.WidthOf(caption.Text, caption.Size), 3 * caption.Size);
+                    labels.Keep(caption.At, Words.WidthOf(caption.Text, caption.Size), caption.Size);
                 }
             }
 
-            if (LineStyle.IsAlignment(line.Name) && drawn.Runs.Count > 0 && labels.Place(LabelOf(line.Name, state), drawn) is { } words)
+            var text = options.Letters ? ((char)('A' + key.Count)).ToString() : LabelOf(line.Name, state);
+            if (LineStyle.IsAlignment(line.Name) && drawn.Runs.Count > 0 &&
+                labels.Place(text, drawn, options.Letters ? scale.LetterSize : scale.LabelSize) is { } words)
             {
                 groups.Add(new MarkGroup("label", line.Name, null, [words]));
+                if (options.Letters)
+                {
+                    key.Add((text, LabelOf(line.Name, state)));
+                }
             }
         }
 

@@ -13,7 +13,7 @@ internal static class ThirdsRuler
 {
     public const string MeasurementName = "anterior-humeral-line.position";
 
-    public static IReadOnlyList<Mark> Of(FilmReading reading, LineMarks line, FilmScale scale, LaidPlaces places)
+    public static IReadOnlyList<Mark> Of(FilmReading reading, LineMarks line, FilmScale scale, LaidPlaces places, bool large)
     {
         var measurement = reading.Measurements.FirstOrDefault(m => m.Name == MeasurementName);
         var capitellum = reading.Circles.FirstOrDefault(c => c.Name == "capitellum");
@@ -49,7 +49,7 @@ internal static class ThirdsRuler
         }
 
         marks.Add(new Stroke([Place(value) + (up * (4 * unit)), Place(value) + (up * (18 * unit))], line.Style.Ink, 2 * unit, []));
-        marks.AddRange(Captions(Place, up, unit));
+        marks.AddRange(Captions(Place, up, unit, large));
         return marks;
 
         Stroke Solid(IReadOnlyList<Point> points) => new(points, Ink.Words, 1.1 * unit, []);
@@ -60,13 +60,38 @@ internal static class ThirdsRuler
         3.4 * capitellum.Radius,
         1.9 * (Scrutiny.ShaftWidth(places, LandmarkNames.HumerusAnterior, LandmarkNames.HumerusPosterior, 5) ?? 0));
 
-    private static IEnumerable<Mark> Captions(Func<double, Point> place, Vector up, double unit)
+    // "front" and "back" move outward along the ruler, and what the ruler is moves away from it, until no words overlap.
+    private static List<Words> Captions(Func<double, Point> place, Vector up, double unit, bool large)
     {
-        var size = 11 * unit;
-        foreach (var (position, drop, text) in new[] { (0.0, 18, "front"), (1.0, 18, "back"), (0.5, 31, "capitellum in thirds") })
+        var size = (large ? 24 : 11) * unit;
+        var drop = (7 * unit) + size;
+        var (front, back) = (At("front", 0, drop), At("back", 1, drop));
+        for (var outward = 0.05; Overlap(front, back) && outward < 2; outward += 0.05)
         {
-            var at = place(position) - (up * (drop * unit));
-            yield return new Words(new Point(at.X - (Words.WidthOf(text, size) / 2), at.Y), text, size, Ink.Words);
+            (front, back) = (At("front", -outward, drop), At("back", 1 + outward, drop));
         }
+
+        if (large)
+        {
+            return [front, back];
+        }
+
+        var what = At("capitellum in thirds", 0.5, drop);
+        for (var further = drop; Overlap(what, front) || Overlap(what, back); further += size / 4)
+        {
+            what = At("capitellum in thirds", 0.5, further);
+        }
+
+        return [front, back, what];
+
+        Words At(string text, double position, double away)
+        {
+            var at = place(position) - (up * away);
+            return new Words(new Point(at.X - (Words.WidthOf(text, size) / 2), at.Y + (0.35 * size)), text, size, Ink.Words);
+        }
+
+        bool Overlap(Words a, Words b) =>
+            Math.Abs(a.At.Y - b.At.Y) < 1.25 * size &&
+            a.At.X < b.At.X + Words.WidthOf(b.Text, size) + (0.5 * size) && b.At.X < a.At.X + Words.WidthOf(a.Text, size) + (0.5 * size);
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Drawing.Wording;
 using ElbowAssist.Reading;
+using ElbowAssist.Reading.Assembly;
 using ElbowAssist.Reading.Studies;
 
 namespace ElbowAssist.Drawing.Report;
@@ -54,7 +55,7 @@ internal static class FilmContents
         var readers = placed.Count(l => l.Source == LandmarkSource.Reader);
         var laid = placed.Count == 0
             ? "no landmarks"
-            : string.Create(CultureInfo.InvariantCulture, $"{readers} landmarks placed by the reader, {placed.Count - readers} proposed by the tool");
+            : string.Create(CultureInfo.InvariantCulture, $"{readers} landmarks placed by the reader, {placed.Count - readers} proposed by the tool{(AssumedSpread.In(reading) ? ", their spread assumed" : "")}");
         var error = reading.View.ErrorDegrees is { } degrees
             ? string.Create(CultureInfo.InvariantCulture, $"; turned away from the true view by about {degrees:0}° as estimated")
             : "";

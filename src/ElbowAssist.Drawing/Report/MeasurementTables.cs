@@ -1,3 +1,4 @@
+using ElbowAssist.Anatomy.Measurements;
 using ElbowAssist.Anatomy.Rules.References;
 using ElbowAssist.Drawing.Wording;
 using ElbowAssist.Reading;
@@ -17,8 +18,14 @@ internal static class MeasurementTables
     public static IReadOnlyList<string> Constructions(Study study, ReportSources sources) =>
     [
         .. Given(study.Films).DistinctBy(m => m.Name)
-            .Select(m => $"{ReportWords.Sentence(MeasurementTitles.Of(m.Name))}: {m.Note} {sources.Mark(m.Source)}"),
+            .Select(m => $"{ReportWords.Sentence(MeasurementTitles.Of(m.Name))}: {Construction(m)} {sources.Mark(m.Source)}"),
     ];
+
+    // What holds of one film only, such as the angle in another convention, stands beside that film's value.
+    private static string Construction(Measurement m) => Definition(m.Name)?.Note ?? m.Note;
+
+    private static MeasurementDefinition? Definition(string name) =>
+        ViewMeasurements.Lateral.Concat(ViewMeasurements.Ap).FirstOrDefault(d => d.Name == name);
 
     private static MeasurementTable Table(Study study, StudyFilm[] films, ReportSources sources) => new(
         ReportWords.Sentence(ReportWords.View(films[0].View)),
@@ -40,7 +47,11 @@ internal static class MeasurementTables
         }
 
         var sentences = film.Reading.Reasons.ToDictionary(r => r.Code, r => r.Text, StringComparer.Ordinal);
-        return new(Figures.Of(m), StateWords.Of(m.State), [.. m.Reasons.Select(r => sentences.GetValueOrDefault(r)).OfType<string>()]);
+        var beside = m.Value is { } value ? Definition(name)?.NoteBeside(value) : null;
+        return new(
+            Figures.Of(m),
+            StateWords.Of(m.State),
+            [.. beside is null ? [] : new[] { beside }, .. m.Reasons.Select(r => sentences.GetValueOrDefault(r)).OfType<string>()]);
     }
 
     private static IEnumerable<Measurement> Given(IEnumerable<StudyFilm> films) =>

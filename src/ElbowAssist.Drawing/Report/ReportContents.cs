@@ -1,4 +1,5 @@
 using System.Globalization;
+using ElbowAssist.Reading.Assembly;
 using ElbowAssist.Reading.Studies;
 
 namespace ElbowAssist.Drawing.Report;
@@ -63,6 +64,11 @@ internal static class ReportContents
     {
         yield return "Redraw interval: where the value would fall in 95 of 100 repeated layings on the same film. It says nothing about fracture.";
         yield return "Either-side: the redraw interval, or a second accepted construction, lies on both sides of a limit.";
+        if (study.Films.Where(f => AssumedSpread.In(f.Reading)).Select(f => f.Id).ToList() is { Count: > 0 } assumed)
+        {
+            yield return $"{string.Join(", ", assumed)}: the landmarks came without a spread. {AssumedSpread.Note}";
+        }
+
         var models = study.Films.SelectMany(f => f.Reading.Models).Select(m => $"{m.Name} {m.Version}").Distinct().ToList();
         yield return models.Count == 0
             ? $"{study.Tool.Name} {study.Tool.Version}; no model was used, every landmark was placed by a reader."

@@ -1,6 +1,7 @@
 using System.Xml.Linq;
 using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Drawing.Growth;
+using ElbowAssist.Drawing.Overlay;
 using ElbowAssist.Reading.Studies;
 using ElbowAssist.Reading.Walks;
 
@@ -70,18 +71,21 @@ internal static class ReportPage
     private static IEnumerable<XElement> Films(Study study, ReportContent content, IReadOnlyDictionary<string, GreyPicture> pictures) =>
     [
         E("h2", "Films and what they carry"),
-        E("p", A("class", "small"), "On the films the tool's lines are dashed sky blue, the reader's solid yellow; the band beside a line is how far it would move if laid again."),
+        E("p", A("class", "small"), "On the films the tool's lines are dashed sky blue, the reader's solid yellow; the band beside a line is how far it would move if laid again. A ruler from front to back shows the capitellum in thirds."),
         E("div", A("class", "films"), study.Films.Zip(content.Films).Select(f => Film(f.First, f.Second, pictures.GetValueOrDefault(f.First.Id)))),
     ];
 
     private static XElement Film(StudyFilm film, FilmContent content, GreyPicture? picture)
     {
-        var svg = OverlaySvg.Write(film.Reading, new() { Film = picture, Legend = false, Landmarks = true });
+        var options = new OverlayOptions { Film = picture, Legend = false, Letters = true };
+        var svg = OverlaySvg.Write(film.Reading, options);
+        var key = OverlayScene.Of(film.Reading, options).Key;
         return E("figure",
             E("img", A("alt", content.Title), A("src", "data:image/svg+xml;base64," + Convert.ToBase64String(svg))),
             E("figcaption",
                 E("strong", content.Title),
                 E("p", A("class", "small"), content.Facts + (picture is null ? " The film itself was not given; drawn from its landmarks." : "")),
+                key.Count == 0 ? null : E("p", A("class", "small"), string.Join("; ", key.Select(k => $"{k.Letter} {k.Line}")) + "."),
                 content.Refused
                     ? E("p", "No reading was made of this film; see \"Not judged\".")
                     : E("p", A("class", "small"), "Can carry: " + (content.Carries.Count == 0 ? "nothing measured." : string.Join("; ", content.Carries) + "."))));

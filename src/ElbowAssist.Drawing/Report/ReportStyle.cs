@@ -36,7 +36,7 @@ internal static class ReportStyle
         .small { font-size: 7.5pt; color: #333; }
         .films { display: grid; grid-template-columns: 1fr 1fr; gap: 4mm; }
         figure { margin: 0; break-inside: avoid; }
-        figure img { width: 100%; max-height: 66mm; object-fit: contain; background: #15181B; display: block; }
+        figure img { width: 100%; max-height: 88mm; object-fit: contain; background: #15181B; display: block; }
         figcaption { margin-top: 1mm; }
         .measurements { font-size: 8pt; }
         .measurements td:first-child { width: 20%; }

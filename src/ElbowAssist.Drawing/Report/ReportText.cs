@@ -18,7 +18,7 @@ internal static class ReportText
         Paragraph(text, string.Join(' ', content.WalkFacts));
         foreach (var step in content.Steps)
         {
-            Paragraph(text, $"{step.Title}: {string.Join("; ", step.Answers.Select(Answer))}.");
+            Paragraph(text, Closed($"{step.Title}: {string.Join("; ", step.Answers.Select(Answer))}"));
         }
 
         List(text, "TO THINK OF", [.. content.Prompts.Select(p => $"{p.Text} {p.Sources}"), .. content.MorePrompts is { } more ? new[] { more } : []]);
@@ -36,6 +36,8 @@ internal static class ReportText
         Paragraph(text, content.Caution);
         return text.ToString();
     }
+
+    private static string Closed(string text) => text[^1] is '.' or '?' or '!' ? text : text + ".";
 
     private static string Answer(AnswerContent a) =>
         $"{a.Question.TrimEnd('?')}: {a.Answer}{(a.Earlier is { } earlier ? $" (first answer: {earlier})" : "")}";

@@ -10,8 +10,6 @@ namespace ElbowAssist.Reading.Assembly;
 /// </summary>
 internal sealed class MeasurementAssembly
 {
-    private const string AssumedSpreadNote = "The interval rests on an assumed spread of placements by hand, 3 % of the shaft width.";
-
     private readonly ReadingInput input;
     private readonly FilmLandmarks landmarks;
     private readonly FilmFacts facts;
@@ -111,7 +109,7 @@ internal sealed class MeasurementAssembly
 
         if (definition.Needs.SelectMany(n => n.Landmarks).Any(landmarks.AssumedSpread.Contains))
         {
-            yield return AssumedSpreadNote;
+            yield return AssumedSpread.Note;
         }
     }
 

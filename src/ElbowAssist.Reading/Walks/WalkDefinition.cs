@@ -26,7 +26,7 @@ public sealed class WalkDefinition
             Ask("views.identity", "Right patient, side marker, date?", WalkChoices.YesNo),
             Ask("views.true-lateral", "Is the lateral a true lateral?", WalkChoices.YesNo),
             Ask("views.flexed", "Is the lateral flexed near 90°?", WalkChoices.YesNo),
-            Ask("views.ap-extended", "Was the AP taken in full extension and supination?", WalkChoices.YesNo),
+            Ask("views.ap-extended", "Was every AP taken in full extension and supination?", WalkChoices.YesNo),
             Note("views.limits", "What can these films not show?"),
         ]),
         new(WalkTopic.Alignment, "Alignment",

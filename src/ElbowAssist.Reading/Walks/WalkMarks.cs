@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Anatomy.Rules.Growth;
+using ElbowAssist.Reading.Assembly;
 
 namespace ElbowAssist.Reading.Walks;
 
@@ -38,6 +39,13 @@ public static class WalkMarks
                 .ToImmutableSortedDictionary(c => c.Centre, c => c.Mark),
         };
     }
+
+    /// <summary>What the walk says of how the films were taken, for the measurements that need it.</summary>
+    /// <param name="walk">The walk, or null.</param>
+    /// <param name="maturity">Adult or child as the reader states it.</param>
+    public static ReaderStatements Statements(WalkRecord? walk, Maturity maturity) => new(
+        FullExtensionAndSupination: walk is not null && CallOf(walk, "views.ap-extended") == Call.Yes,
+        Maturity: maturity);
 
     private static ImmutableArray<string> Choices(WalkRecord walk, string itemId) => walk.StandingAnswer(itemId)?.Choices ?? [];
 

@@ -1,4 +1,5 @@
 using ElbowAssist.Anatomy.Measurements.Construction;
+using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Anatomy.Measurements.AnteriorHumeralLine;
@@ -13,7 +14,7 @@ internal abstract class AnteriorHumeralLinePosition : LateralMeasurement
     public override string Unit => "1";
 
     /// <inheritdoc/>
-    public override string Source => "Herman MJ, Boardman MJ, Hoover JR, Chafetz RS. J Bone Joint Surg Am 2009;91(9):2188-93 (thirds)";
+    public override string Source => Publications.Herman.Citation;
 
     /// <inheritdoc/>
     public override IReadOnlyList<FilmCondition> Conditions => [FilmCondition.TrueView];

@@ -1,3 +1,4 @@
+using ElbowAssist.Anatomy.Rules;
 using System.Globalization;
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Anatomy.Measurements.Construction;
@@ -26,8 +27,7 @@ internal sealed class BaumannAngleMeasurement : ApMeasurement
         "71.5 (SD 6.2) degrees in 71 children, 71 (56 to 86) in 62. Compare sides rather than hold one side against a range.";
 
     /// <inheritdoc/>
-    public override string Source =>
-        "Shank CF, Wiater BP, Pace JL, et al. J Pediatr Orthop 2011;31(3):266-71; Hasegawa M, Suzuki T, Kuroiwa T, et al. Medicine 2018;97(14):e0314";
+    public override string Source => Publication.Join([Publications.Shank, Publications.Hasegawa2018]);
 
     /// <inheritdoc/>
     public override IReadOnlyList<LandmarkNeed> Needs { get; } =

@@ -1,5 +1,6 @@
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Anatomy.Measurements.Construction;
+using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Anatomy.Measurements.CarryingAngle;
@@ -19,8 +20,7 @@ internal sealed class CarryingAngleMeasurement : ApMeasurement
         "flexion falsifies it. 14.6 (4 to 28) degrees in 62 children of 2 to 11 years, 12.4 (SD 4.1) in 44 adult arms.";
 
     /// <inheritdoc/>
-    public override string Source =>
-        "Hasegawa M et al. JBJS Open Access 2017;2(1):e0012; Zampagni ML et al. J Shoulder Elbow Surg 2008;17:106-12, doi 10.1016/j.jse.2007.03.028";
+    public override string Source => Publication.Join([Publications.Hasegawa2017, Publications.Zampagni]);
 
     /// <inheritdoc/>
     public override IReadOnlyList<LandmarkNeed> Needs { get; } =

@@ -11,8 +11,8 @@ internal sealed class FittedAxis
 {
     private const int MostPoints = 8;
 
-    /// <summary>Last step of a redrawn line's direction in radians: a hundred thousandth of the spreads met here.</summary>
-    private const double RedrawTolerance = 1e-8;
+    /// <summary>Last step of a redrawn line's direction in radians: a thousandth of the spreads met here.</summary>
+    private const double RedrawTolerance = 1e-6;
 
     private readonly int[] first;
     private readonly int[] second;

@@ -26,7 +26,7 @@ internal sealed class AnteriorFatPadAngle : LateralMeasurement
         "Published cut-off 16 degrees, children only. A small angle is no ground to close the search.";
 
     /// <inheritdoc/>
-    public override string Source => "Poppelaars MA et al. Children 2022;9(7):950, doi 10.3390/children9070950";
+    public override string Source => Publications.Poppelaars.Citation;
 
     /// <inheritdoc/>
     public override IReadOnlyList<LandmarkNeed> Needs { get; } =

@@ -1,5 +1,6 @@
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Anatomy.Measurements.Construction;
+using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Anatomy.Measurements.LateralCapitellohumeralAngle;
@@ -23,8 +24,7 @@ internal sealed class LateralCapitellohumeralAngleMeasurement : LateralMeasureme
         "and published cuts contradict the geometry, so no limit is set here.";
 
     /// <inheritdoc/>
-    public override string Source =>
-        "Shank CF, Wiater BP, Pace JL, et al. J Pediatr Orthop 2011;31(3):266-71; Hasegawa M, Suzuki T, Kuroiwa T, et al. Medicine 2018;97(14):e0314";
+    public override string Source => Publication.Join([Publications.Shank, Publications.Hasegawa2018]);
 
     /// <inheritdoc/>
     public override IReadOnlyList<LandmarkNeed> Needs { get; } =

@@ -1,3 +1,5 @@
+using ElbowAssist.Anatomy.Rules;
+
 namespace ElbowAssist.Anatomy.Measurements.RadialNeckShaftAngle;
 
 /// <summary>What the radial neck–shaft angle of both views shares.</summary>
@@ -11,5 +13,5 @@ internal static class NeckShaftAngle
     public const string Caution =
         "12.2 degrees (obtuse form 167.8, 160.5 to 178) on 40 dry adult bones, largest in one position of forearm rotation only.";
 
-    public const string Source = "Surg Radiol Anat 2007;29(4):279-84, doi 10.1007/s00276-007-0206-4";
+    public static string Source => Publications.NeckMorphometry.Citation;
 }

@@ -1,11 +1,12 @@
+using ElbowAssist.Anatomy.Rules;
+
 namespace ElbowAssist.Anatomy.Measurements.RadiocapitellarLine;
 
 /// <summary>What the radiocapitellar offsets of both views share.</summary>
 internal static class RadiocapitellarOffset
 {
     /// <summary>Publication behind the choice of axes.</summary>
-    public const string Source =
-        "Ramirez RN, Ryan DD, Williams J, et al. J Pediatr Orthop 2014;34(8), doi 10.1097/BPO.0000000000000199";
+    public static string Source => Publications.Ramirez.Citation;
 
     /// <summary>Edges of the capitellum.</summary>
     public static IReadOnlyList<double> Limits { get; } = [-0.5, 0.5];

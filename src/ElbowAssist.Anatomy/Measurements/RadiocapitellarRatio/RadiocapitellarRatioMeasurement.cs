@@ -30,7 +30,7 @@ internal sealed class RadiocapitellarRatioMeasurement : LateralMeasurement
         "readers agreed only moderately (0.52).";
 
     /// <inheritdoc/>
-    public override string Source => "Rouleau DM et al. J Shoulder Elbow Surg 2012;21(5):574-9, doi 10.1016/j.jse.2011.03.017";
+    public override string Source => Publications.Rouleau.Citation;
 
     /// <inheritdoc/>
     public override IReadOnlyList<LandmarkNeed> Needs { get; } =

@@ -1,5 +1,6 @@
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Anatomy.Measurements.Construction;
+using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Anatomy.Measurements.ShaftCondylarAngle;
@@ -22,8 +23,7 @@ internal sealed class ShaftCondylarAngleMeasurement : LateralMeasurement
         "sensitivity 76 %, specificity 93 %; such a cut would flag much of a healthy population, so no limit is set here.";
 
     /// <inheritdoc/>
-    public override string Source =>
-        "J Pediatr Orthop 2008;28(4):463-5, doi 10.1097/BPO.0b013e31817445ff; Eur J Orthop Surg Traumatol 2019, doi 10.1007/s00590-019-02489-1";
+    public override string Source => Publication.Join([Publications.Simanovsky, Publications.ShaftCondylar2019]);
 
     /// <inheritdoc/>
     public override IReadOnlyList<LandmarkNeed> Needs { get; } =

@@ -1,5 +1,6 @@
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Anatomy.Measurements.Construction;
+using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Anatomy.Measurements.UlnohumeralGap;
@@ -24,8 +25,7 @@ internal sealed class UlnohumeralGapMeasurement : LateralMeasurement
         "reduction, on a true lateral with known pixel spacing. Described from 4 mm (drop sign); it counts only if it persists.";
 
     /// <inheritdoc/>
-    public override string Source =>
-        "Coonrad RW, Roush TF, Major NM, Basamania CJ. J Shoulder Elbow Surg 2005;14(3):312-7, doi 10.1016/j.jse.2004.09.002";
+    public override string Source => Publications.Coonrad.Citation;
 
     /// <inheritdoc/>
     public override IReadOnlyList<LandmarkNeed> Needs { get; } =

@@ -10,7 +10,8 @@ public readonly record struct AgeSpan(double From, double To);
 /// <param name="AppearanceMedian">Median age of appearance, where given.</param>
 /// <param name="Fusion">Ages between which it has joined the shaft, where given.</param>
 /// <param name="Source">The publication.</param>
-/// <param name="SpanIsAssumed">True where only a median is published and the span around it is a choice of this project.</param>
+/// <param name="SpanIsAssumed">True where only a median of appearance is published and the span around it is a choice of this project.</param>
+/// <param name="FusionIsAssumed">The same of fusion.</param>
 public sealed record CentreSeries(
     GrowthCentre Centre,
     Sex Sex,
@@ -18,4 +19,5 @@ public sealed record CentreSeries(
     double? AppearanceMedian,
     AgeSpan? Fusion,
     Publication Source,
-    bool SpanIsAssumed);
+    bool SpanIsAssumed,
+    bool FusionIsAssumed = false);

@@ -28,7 +28,8 @@ internal static class GrowthRule
             yield return new(
                 "growth.unexpected",
                 $"{Listed(unexpected)}: outside every series held for {Group(input.Patient)} of {Age(input.Patient)}. " +
-                "Look again: a fragment can pass for a centre, and a centre can lie elsewhere than expected.",
+                "Look again: a fragment can pass for a centre, and a centre can lie elsewhere than expected. " +
+                GrowthTable.AssumedSpanSentence,
                 Publication.Join(GrowthTable.Rows.Where(r => unexpected.Any(u => u.Centre == r.Centre)).Select(r => r.Source).Distinct()),
                 Urgency.Soft);
         }

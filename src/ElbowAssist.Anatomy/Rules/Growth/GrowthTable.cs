@@ -11,6 +11,9 @@ public static class GrowthTable
 {
     private const double AssumedHalfWidth = 2;
 
+    /// <summary>What every output says that rests on such a span.</summary>
+    public const string AssumedSpanSentence = "Where a series gives a median alone, two years to either side are assumed for it.";
+
     // 5 % and 95 % points of a logistic curve lie ln 19 scales from its median.
     private static readonly double LogisticReach = Math.Log(19);
 
@@ -50,6 +53,20 @@ public static class GrowthTable
         return new(rows.Min(r => r.Appearance.From), rows.Max(r => r.Appearance.To));
     }
 
+    /// <summary>The same from the series that publish a span of their own; every centre has one.</summary>
+    public static AgeSpan PublishedAppearance(GrowthCentre centre, Sex sex)
+    {
+        var rows = Of(centre, sex).Where(r => !r.SpanIsAssumed).ToList();
+        return new(rows.Min(r => r.Appearance.From), rows.Max(r => r.Appearance.To));
+    }
+
+    /// <summary>From the earliest age of fusion to the latest in the series that publish a span of their own.</summary>
+    public static AgeSpan PublishedFusion(GrowthCentre centre, Sex sex)
+    {
+        var spans = Of(centre, sex).Where(r => r is { Fusion: not null, FusionIsAssumed: false }).Select(r => r.Fusion!.Value).ToList();
+        return new(spans.Min(s => s.From), spans.Max(s => s.To));
+    }
+
     /// <summary>From the earliest age of fusion in any series to the latest in any.</summary>
     public static AgeSpan Fusion(GrowthCentre centre, Sex sex)
     {
@@ -71,7 +88,8 @@ public static class GrowthTable
         median,
         Around(fused),
         Publications.SubadultDatabase,
-        SpanIsAssumed: scale is null);
+        SpanIsAssumed: scale is null,
+        FusionIsAssumed: true);
 
     private static AgeSpan Around(double median)
     {
