@@ -46,7 +46,7 @@ public sealed class FilmReaderTests
         using var fixture = new ReaderFixture(landmarks: f => ModelFolders.Spots(f), passes: PassPlan.Default with { View = PassPlan.Single.View });
         var reading = fixture.Reader.Read(TestFilms.Spots(bright, dark), Adult);
         var roof = reading.Landmarks.Single(l => l.Name == LandmarkNames.HumerusFossaRoof);
-        // A cell of the heatmap covers 12 film pixels, and the window flattens the top of the spot.
+        // A cell of the heatmap covers 18 film pixels, and the window flattens the top of the spot.
         Assert.InRange(roof.Position!.Value.DistanceTo(bright), 0, 4);
         // The network says the second place is probably hidden.
         Assert.Null(reading.Landmarks.Single(l => l.Name == LandmarkNames.HumerusWaist).Position);

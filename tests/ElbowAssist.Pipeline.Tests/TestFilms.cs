@@ -15,8 +15,8 @@ internal static class TestFilms
 
     /// <summary>A faint limb with one bright and one dark spot.</summary>
     public static Radiograph Spots(Point bright, Point dark) => Of(500, 500, (x, y) =>
-        0.4 + (0.1 * Math.Sin(x / 40) * Math.Sin(y / 50)) + (0.03 * Math.Sin(x) * Math.Cos(y)) + (0.45 * Math.Exp(-Math.Pow(new Point(x, y).DistanceTo(bright), 2) / 200))
-        - (0.3 * Math.Exp(-Math.Pow(new Point(x, y).DistanceTo(dark), 2) / 200))) is var film
+        0.4 + (0.1 * Math.Sin(x / 40) * Math.Sin(y / 50)) + (0.03 * Math.Sin(x) * Math.Cos(y)) + (0.45 * Math.Exp(-Math.Pow(new Point(x, y).DistanceTo(bright), 2) / 450))
+        - (0.3 * Math.Exp(-Math.Pow(new Point(x, y).DistanceTo(dark), 2) / 450))) is var film
             ? film.With(film.Facts with { BoneIsDark = false })
             : throw new InvalidOperationException();
 
