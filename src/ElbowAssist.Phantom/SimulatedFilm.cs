@@ -21,19 +21,37 @@ public sealed record SimulatedFilm(
     /// </summary>
     public IReadOnlyDictionary<string, double> Neutral { get; init; } = new Dictionary<string, double>(StringComparer.Ordinal);
 
-    /// <summary>The chief figures of the exposure by name, for truth files.</summary>
-    public IReadOnlyDictionary<string, double> ExposureFigures => new SortedDictionary<string, double>(StringComparer.Ordinal)
+    /// <summary>The chief figures of pose and exposure by name, for truth files; <c>fault.NAME</c> is 1 for each fault drawn.</summary>
+    public IReadOnlyDictionary<string, double> ExposureFigures
     {
-        ["kilovolts"] = Exposure.Beam.Kilovolts,
-        ["filterMmAluminium"] = Exposure.Beam.FilterMm,
-        ["detectorDoseMicrogray"] = Exposure.Detector.DoseMicrogray,
-        ["scatterScale"] = Exposure.Beam.ScatterScale,
-        ["detectorBlurMm"] = Exposure.Detector.BlurMm,
-        ["motionMm"] = Exposure.Beam.MotionMm,
-        ["softTissueGrey"] = Exposure.Processing.SoftTissueGrey,
-        ["inverted"] = Exposure.Processing.Inverted ? 1 : 0,
-        ["faults"] = Exposure.Faults.Count,
-        ["detectorPixelMm"] = Truth.DetectorPixelMillimetres,
-        ["sourceDetectorMm"] = Truth.SourceDetectorMillimetres,
-    };
+        get
+        {
+            var figures = new SortedDictionary<string, double>(StringComparer.Ordinal)
+            {
+                ["kilovolts"] = Exposure.Beam.Kilovolts,
+                ["filterMmAluminium"] = Exposure.Beam.FilterMm,
+                ["detectorDoseMicrogray"] = Exposure.Detector.DoseMicrogray,
+                ["detectorEfficiency"] = Exposure.Detector.Efficiency,
+                ["detectorSaturation"] = Exposure.Detector.Saturation,
+                ["scatterScale"] = Exposure.Beam.ScatterScale,
+                ["detectorBlurMm"] = Exposure.Detector.BlurMm,
+                ["motionMm"] = Exposure.Beam.MotionMm,
+                ["softTissueGrey"] = Exposure.Processing.SoftTissueGrey,
+                ["clipHigh"] = Exposure.Processing.ClipHigh,
+                ["headroom"] = Exposure.Processing.Headroom,
+                ["inverted"] = Exposure.Processing.Inverted ? 1 : 0,
+                ["faults"] = Exposure.Faults.Count,
+                ["flexionDegrees"] = Truth.FlexionDegrees,
+                ["unitWMm"] = Truth.UnitWMillimetres,
+                ["detectorPixelMm"] = Truth.DetectorPixelMillimetres,
+                ["sourceDetectorMm"] = Truth.SourceDetectorMillimetres,
+            };
+            foreach (var fault in Exposure.Faults)
+            {
+                figures["fault." + fault] = 1;
+            }
+
+            return figures;
+        }
+    }
 }

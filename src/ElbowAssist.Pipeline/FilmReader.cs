@@ -5,11 +5,12 @@ using ElbowAssist.Imaging.Files;
 using ElbowAssist.Imaging.Normalisation;
 using ElbowAssist.Models;
 using ElbowAssist.Models.Folders;
+using ElbowAssist.Pipeline.Calibration;
+using ElbowAssist.Pipeline.Judging;
+using ElbowAssist.Pipeline.Proposals;
 using ElbowAssist.Pipeline.Stages;
 using ElbowAssist.Reading;
-using ElbowAssist.Reading.Assembly;
 using ElbowAssist.Reading.Limits;
-using ElbowAssist.Reading.Reasons;
 
 namespace ElbowAssist.Pipeline;
 
@@ -20,25 +21,24 @@ namespace ElbowAssist.Pipeline;
 public sealed class FilmReader
 {
     private readonly ModelSet models;
-    private readonly ToolIdentity tool;
-    private readonly AdequacyLimits limits;
     private readonly PassPlan passes;
-    private readonly ReadingAssembler assembler;
+    private readonly FilmJudge judge;
+    private readonly Dictionary<View, ModelCalibration> calibrations;
 
     /// <summary>Creates a reader.</summary>
     /// <param name="models">The models.</param>
     /// <param name="tool">The program, named in every reading.</param>
     /// <param name="passes">Passes; the default plan if null.</param>
-    /// <param name="assembler">Assembler; the default one if null.</param>
-    public FilmReader(ModelSet models, ToolIdentity tool, PassPlan? passes = null, ReadingAssembler? assembler = null)
+    /// <param name="limits">Limits; those of the project if null.</param>
+    /// <exception cref="ModelFolderException">The calibration in a manifest is not of the form it should have.</exception>
+    public FilmReader(ModelSet models, ToolIdentity tool, PassPlan? passes = null, AdequacyLimits? limits = null)
     {
         ArgumentNullException.ThrowIfNull(models);
         ArgumentNullException.ThrowIfNull(tool);
         this.models = models;
-        this.tool = tool;
         this.passes = passes ?? PassPlan.Default;
-        this.assembler = assembler ?? ReadingAssembler.Default;
-        limits = AdequacyLimits.Default;
+        judge = new FilmJudge(tool, limits ?? AdequacyLimits.Default);
+        calibrations = models.Views.ToDictionary(v => v, v => CalibrationOf(models.LandmarksOf(v)!.Folder));
     }
 
     /// <summary>Decodes and reads a PNG, JPEG or TIFF file.</summary>
@@ -64,7 +64,7 @@ public sealed class FilmReader
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public FilmReading Read(
         Radiograph radiograph, ReadOptions options, TimeSpan? decoding, CancellationToken cancellation = default) =>
-        assembler.Assemble(Prepare(radiograph, options, decoding, cancellation));
+        judge.Assemble(Prepare(radiograph, options, decoding, cancellation));
 
     /// <summary>
     /// Everything a reading is assembled from, so that a caller can assemble it again where a reader has moved a landmark or
@@ -78,77 +78,61 @@ public sealed class FilmReader
     public ReadingInput Prepare(
         Radiograph radiograph, ReadOptions options, TimeSpan? decoding = null, CancellationToken cancellation = default)
     {
-        ArgumentNullException.ThrowIfNull(radiograph);
-        ArgumentNullException.ThrowIfNull(options);
         var clock = new StageClock();
         if (decoding is { } decoded)
         {
             clock.Book("decode", decoded);
         }
 
-        var film = clock.Time("normalise", () => NormalisedFilm.Of(radiograph));
-        var input = new ReadingInput
-        {
-            Tool = tool,
-            Image = Facts(radiograph),
-            View = new ViewFinding(options.View ?? View.Unknown, new Dictionary<string, double>(StringComparer.Ordinal), null),
-            Side = options.Side,
-            Patient = options.Patient,
-            Context = options.Context,
-            Statements = options.Statements,
-            Marks = options.Marks,
-            Checks = clock.Time("quality", () => QualityStage.Check(film, limits)),
-        };
-        input = Refuses(input) ? input : Propose(film, input, options, clock, cancellation);
-        return input with { Timing = clock.Milliseconds };
+        var image = Facts(radiograph);
+        var proposals = Look(radiograph, options, clock, p => FilmJudge.Refuses(judge.Input(image, options, p, ModelCalibration.None)), cancellation);
+        var calibration = proposals.Landmarks is { } landmarks ? calibrations[landmarks.View] : ModelCalibration.None;
+        return judge.Input(image, options, proposals, calibration) with { Timing = clock.Milliseconds };
     }
 
-    private ReadingInput Propose(
-        NormalisedFilm film, ReadingInput input, ReadOptions options, StageClock clock, CancellationToken cancellation)
+    /// <summary>What image and networks say of a film, before any limit or calibration: everything is looked at.</summary>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public ProposedFilm Propose(Radiograph radiograph, ReadOptions options, CancellationToken cancellation = default)
     {
-        var view = clock.Time("view", () => new ViewStage(models.View, limits, passes.View).Run(film, options.View, cancellation));
-        input = input with
-        {
-            View = view.Finding,
-            Checks = [.. input.Checks, .. view.Checks],
-            Models = [Identity(models.View.Folder)],
-        };
-        if (Refuses(input) || view.Finding.Name == View.Unknown)
-        {
-            return input;
-        }
-
-        if (options.Landmarks is { } laid)
-        {
-            return input with { Landmarks = laid };
-        }
-
-        if (models.LandmarksOf(view.Finding.Name) is not { } model)
-        {
-            return input;
-        }
-
-        var stage = new LandmarkStage(model, limits, passes.Landmarks);
-        var proposed = clock.Time("landmarks", () => stage.Run(view.Film, view.Locator, cancellation));
-        input = input with { Models = [.. input.Models, Identity(model.Folder)] };
-        return proposed is null
-            ? input
-            : input with
-            {
-                View = input.View with { ErrorDegrees = proposed.ViewErrorDegrees ?? input.View.ErrorDegrees },
-                Landmarks = proposed.Landmarks,
-                Spread = proposed.Spread,
-                Unusable = proposed.Unusable,
-                Checks = [.. input.Checks, .. proposed.Checks],
-                Calibration = ModelCalibration.Factors(model.Folder.Manifest),
-            };
+        var proposals = Look(radiograph, options, new StageClock(), _ => false, cancellation);
+        return new ProposedFilm(Facts(radiograph), options.View, options.Side, options.Patient, options.Context, options.Statements, proposals);
     }
 
-    private static bool Refuses(ReadingInput input) => input.Checks.Any(c =>
-        !c.Passed && c.Reason is { } reason && ReasonTable.Default.ScopeOf(reason) == ReasonScope.Film);
+    private FilmProposals Look(
+        Radiograph radiograph, ReadOptions options, StageClock clock, Func<FilmProposals, bool> isEnough, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(radiograph);
+        ArgumentNullException.ThrowIfNull(options);
+        var film = clock.Time("normalise", () => NormalisedFilm.Of(radiograph));
+        var found = new FilmProposals { Image = clock.Time("quality", () => QualityStage.Figures(film)) };
+        if (isEnough(found))
+        {
+            return found;
+        }
 
-    private static ModelIdentity Identity(ModelFolder folder) =>
-        new(folder.Manifest.Name, folder.Manifest.Version, folder.Manifest.Onnx.Sha256);
+        var look = clock.Time("view", () => new ViewStage(models.View, passes.View).Run(film, cancellation));
+        found = found with { View = look.Proposal };
+        var view = options.View ?? ViewJudgement.Likeliest(look.Proposal.Probabilities);
+        if (isEnough(found) || options.Landmarks is not null || models.LandmarksOf(view) is not { } model)
+        {
+            return found;
+        }
+
+        var stage = new LandmarkStage(model, passes.Landmarks);
+        return found with { Landmarks = clock.Time("landmarks", () => stage.Run(look.Film, look.Locator, cancellation)) };
+    }
+
+    private static ModelCalibration CalibrationOf(ModelFolder folder)
+    {
+        try
+        {
+            return ModelCalibration.Of(folder.Manifest);
+        }
+        catch (FormatException e)
+        {
+            throw new ModelFolderException(folder.Path, "has a calibration that cannot be read; calibrate the model anew.", e);
+        }
+    }
 
     private static ImageFacts Facts(Radiograph film) => new(
         film.Facts.FileName,

@@ -19,4 +19,7 @@ public sealed record RedrawOptions
     /// simulated films; 1 where a name is missing.
     /// </summary>
     public IReadOnlyDictionary<string, double> Factors { get; init; } = ReadOnlyDictionary<string, double>.Empty;
+
+    /// <summary>Correction of zone probabilities by measurement name; shares of redraws stay as they are where a name is missing.</summary>
+    public IReadOnlyDictionary<string, ZoneCorrection> Zones { get; init; } = ReadOnlyDictionary<string, ZoneCorrection>.Empty;
 }

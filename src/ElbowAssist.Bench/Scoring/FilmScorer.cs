@@ -1,4 +1,5 @@
 using ElbowAssist.Anatomy.Landmarks;
+using ElbowAssist.Anatomy.Measurements;
 using ElbowAssist.Exchange.Json;
 using ElbowAssist.Geometry;
 using ElbowAssist.Reading;
@@ -94,7 +95,12 @@ public static class FilmScorer
         read.Value - truth.Value,
         read.Redraw95,
         read.Zones,
-        truth.Zones?.MaxBy(z => z.Value).Key);
+        ZoneOf(truth));
+
+    /// <summary>The zone in which the true value lies, or null where the measurement has no zones.</summary>
+    private static string? ZoneOf(Measurement truth) =>
+        ViewMeasurements.Lateral.Concat(ViewMeasurements.Ap).FirstOrDefault(m => m.Name == truth.Name)?
+            .Zones.FirstOrDefault(z => z.Holds(truth.Value!.Value))?.Name;
 
     private readonly record struct Scale(double X, double Y)
     {

@@ -1,7 +1,5 @@
 using System.CommandLine;
-using ElbowAssist.Bench.Reports;
-using ElbowAssist.Bench.Scoring;
-using ElbowAssist.Exchange;
+using ElbowAssist.Cli.Benching;
 
 namespace ElbowAssist.Cli.Commands;
 
@@ -11,38 +9,32 @@ internal static class BenchCommand
     public static Command Create()
     {
         var films = new Argument<DirectoryInfo>("FILMS") { Description = "folder with films and their .truth.json files" };
-        var readings = new Option<DirectoryInfo>("--readings")
+        var readings = new Option<DirectoryInfo?>("--readings") { Description = "folder that read wrote its readings to", HelpName = "DIR" };
+        var proposals = new Option<DirectoryInfo?>("--proposals")
         {
-            Description = "folder that read wrote their readings to",
-            Required = true,
+            Description = "folder that read --only proposals wrote to: readings are made of them under the limits and calibrations in use",
+            HelpName = "DIR",
         };
-        var command = new Command("bench", "Score readings against the truth of their films, by view, age and injury.") { films, readings };
-        command.SetAction(result => (int)Run(result.GetRequiredValue(films), result.GetRequiredValue(readings)));
-        return command;
-    }
-
-    private static ExitCode Run(DirectoryInfo films, DirectoryInfo readings)
-    {
-        if (new[] { films, readings }.FirstOrDefault(folder => !folder.Exists) is { } absent)
+        var tables = new Option<DirectoryInfo?>("--tables")
         {
-            throw new UserErrorException($"{absent} is no folder; give the folder of the films and, with --readings, that of their readings.");
-        }
-
-        try
+            Description = "folder for the tables of coverage, states, refusals and risk, as CSV and JSON",
+            HelpName = "DIR",
+        };
+        var none = new Option<DirectoryInfo?>("--not-elbows")
         {
-            var (scores, missing) = LabelledSet.Score(films.FullName, readings.FullName);
-            if (scores.Count == 0)
+            Description = "folder with readings of pictures that show no elbow: how many were refused",
+            HelpName = "DIR",
+        };
+        var command = new Command("bench", "Score readings against the truth of their films, by view, age and injury.") { films, readings, proposals, tables, none };
+        command.Validators.Add(result =>
+        {
+            if (!result.Errors.Any() && result.GetValue(readings) is null == result.GetValue(proposals) is null)
             {
-                throw new UserErrorException($"No film in {films} has both a truth file and a reading in {readings}; read the films first.");
+                result.AddError("Give either --readings or --proposals.");
             }
-
-            Console.Out.Write(ScoreText.Of(scores));
-            Console.Out.WriteLine($"{scores.Count} films scored, {missing.Count} without a reading.");
-            return ExitCode.Done;
-        }
-        catch (ExchangeFormatException e)
-        {
-            throw new UserErrorException(e.Message, ExitCode.Unreadable);
-        }
+        });
+        command.SetAction(result => (int)BenchRun.Run(new BenchRequest(
+            result.GetRequiredValue(films), result.GetValue(readings), result.GetValue(proposals), result.GetValue(tables), result.GetValue(none))));
+        return command;
     }
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ElbowAssist.Cli.Calibrating;
 using ElbowAssist.Models.Checking;
 using ElbowAssist.Models.Folders;
 
@@ -12,6 +13,7 @@ internal static class ModelsCommand
         List(),
         Show(),
         Check(),
+        Calibrate(),
     };
 
     private static Command List()
@@ -39,6 +41,57 @@ internal static class ModelsCommand
         var path = new Argument<string?>("folder") { Description = "A model folder; all installed ones if left out.", Arity = ArgumentArity.ZeroOrOne };
         var command = new Command("check", "Say what does not fit in a model folder, and run its golden case.") { path };
         command.SetAction(parsed => (int)ForEach(parsed.GetValue(path) is { } one ? [one] : Folders(), CheckOne));
+        return command;
+    }
+
+    private static Command Calibrate()
+    {
+        var films = new Argument<DirectoryInfo[]>("films")
+        {
+            Description = "Folders of labelled films: truth files beside them, or COCO keypoints in coco.json.",
+            Arity = ArgumentArity.OneOrMore,
+        };
+        var limits = new Option<DirectoryInfo[]>("--choose-limits")
+        {
+            Description = "Folders of other labelled films that choose the limits first; without them the limits stay.",
+            HelpName = "DIR",
+            DefaultValueFactory = _ => [],
+        };
+        var proposals = new Option<string>("--proposals")
+        {
+            Description = "Folder of what read --only proposals wrote; films without proposals are read and theirs added.",
+            HelpName = "DIR",
+            Required = true,
+        };
+        var model = new Option<string?>("--model") { Description = "Landmark model to calibrate; all installed ones if left out.", HelpName = "NAME" };
+        var origin = new Option<string>("--origin")
+        {
+            Description = "What the films are, in words, for the manifest.",
+            HelpName = "TEXT",
+            DefaultValueFactory = _ => "films simulated by the phantom; the promise holds for such films only",
+        };
+        var output = new Option<string>("--out") { Description = "Folder for the new model.json of each model and limits.json.", HelpName = "DIR", Required = true };
+        var command = new Command("calibrate", "Fit spread, intervals and zone probabilities on labelled films, and choose limits.") { films, limits, proposals, model, origin, output };
+        command.SetAction((parsed, cancellation) => Task.Run(
+            () =>
+            {
+                var (given, choosing) = (parsed.GetValue(films)!, parsed.GetValue(limits)!);
+                if (given.Concat(choosing).FirstOrDefault(f => !f.Exists) is { } absent)
+                {
+                    throw new UserErrorException($"{absent} is no folder; give folders of labelled films.");
+                }
+
+                return (int)CalibrateRun.Run(
+                    new CalibrateRequest(
+                        [.. given.Select(f => f.FullName)],
+                        [.. choosing.Select(f => f.FullName)],
+                        parsed.GetValue(proposals)!,
+                        parsed.GetValue(model),
+                        parsed.GetValue(origin)!,
+                        parsed.GetValue(output)!),
+                    cancellation);
+            },
+            cancellation));
         return command;
     }
 

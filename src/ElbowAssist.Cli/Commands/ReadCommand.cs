@@ -30,7 +30,19 @@ internal static class ReadCommand
             HelpName = "FILE",
         };
         var dicom = new Option<bool>("--dicom") { Description = "Write a structured report and a presentation state of each DICOM film." };
-        var command = new Command("read", "Read films: lay the lines, measure, say what each film can carry.") { films, output, model, landmarks, dicom };
+        var only = new Option<ReadOutput>("--only")
+        {
+            Description = "Write only the reading of each film, or only what the models propose on it, for models calibrate.",
+            HelpName = "reading|proposals",
+        };
+        var command = new Command("read", "Read films: lay the lines, measure, say what each film can carry.") { films, output, model, landmarks, dicom, only };
+        command.Validators.Add(result =>
+        {
+            if (!result.Errors.Any() && result.GetValue(only) == ReadOutput.Proposals && result.GetValue(landmarks) is not null)
+            {
+                result.AddError("Give --only proposals or --landmarks, not both: landmarks laid beforehand are no proposals of a model.");
+            }
+        });
         facts.AddTo(command);
         command.SetAction((parsed, cancellation) => Task.Run(
             () => (int)ReadRun.Run(
@@ -40,7 +52,8 @@ internal static class ReadCommand
                     facts.Read(parsed),
                     parsed.GetValue(model),
                     parsed.GetValue(landmarks),
-                    parsed.GetValue(dicom)),
+                    parsed.GetValue(dicom),
+                    parsed.GetValue(only)),
                 cancellation),
             cancellation));
         return command;

@@ -30,9 +30,13 @@ internal static class FilmList
             return [full];
         }
 
-        var films = Directory.EnumerateFiles(full).Where(IsFilm).Order(StringComparer.Ordinal).ToList();
+        var films = FilmsOf(full);
         return films.Count > 0 ? films : throw new UserErrorException($"The folder {path} holds no films.");
     }
+
+    /// <summary>The films in a folder in the order of their names.</summary>
+    public static IReadOnlyList<string> FilmsOf(string folder) =>
+        [.. Directory.EnumerateFiles(folder).Where(IsFilm).Order(StringComparer.Ordinal)];
 
     /// <summary>Whether a file in a folder is to be read: by its extension, and none of our own outputs.</summary>
     public static bool IsFilm(string path)

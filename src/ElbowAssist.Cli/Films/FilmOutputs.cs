@@ -17,17 +17,19 @@ internal static class FilmOutputs
 
     /// <summary>Names and contents. The reading comes last: where it stands, the film is complete.</summary>
     /// <exception cref="UserErrorException">Objects for the archive are asked for while the side is contradicted.</exception>
-    public static IReadOnlyList<(string Name, byte[] Content)> Of(string film, LoadedFilm loaded, FilmReading reading, bool dicom)
+    public static IReadOnlyList<(string Name, byte[] Content)> Of(string film, LoadedFilm loaded, FilmReading reading, bool dicom, bool overlays = true) =>
+    [
+        .. overlays ? Overlays(film, loaded, reading) : [],
+        .. dicom ? DicomObjects(film, loaded, reading) : [],
+        (film + OutputNames.Reading, ReadingJson.Write(reading)),
+    ];
+
+    private static IEnumerable<(string Name, byte[] Content)> Overlays(string film, LoadedFilm loaded, FilmReading reading)
     {
         var shown = DisplayImage.Of(NormalisedFilm.Of(loaded.Radiograph), OverlaySide);
         var options = new OverlayOptions { Film = new GreyPicture(shown.Width, shown.Height, shown.Pixels) };
-        return
-        [
-            (film + OutputNames.OverlaySvg, OverlaySvg.Write(reading, options)),
-            (film + OutputNames.OverlayPng, OverlayPng.Write(reading, options)),
-            .. dicom ? DicomObjects(film, loaded, reading) : [],
-            (film + OutputNames.Reading, ReadingJson.Write(reading)),
-        ];
+        yield return (film + OutputNames.OverlaySvg, OverlaySvg.Write(reading, options));
+        yield return (film + OutputNames.OverlayPng, OverlayPng.Write(reading, options));
     }
 
     private static IEnumerable<(string Name, byte[] Content)> DicomObjects(string film, LoadedFilm loaded, FilmReading reading)

@@ -2,6 +2,7 @@ using ElbowAssist.Models;
 using ElbowAssist.Models.Folders;
 using ElbowAssist.Models.Inference;
 using ElbowAssist.Pipeline;
+using ElbowAssist.Pipeline.Proposals;
 using ElbowAssist.Reading;
 
 namespace ElbowAssist.Cli.Films;
@@ -15,7 +16,7 @@ internal sealed class ModelReading : IReadingSource
     private ModelReading(ModelSet models)
     {
         this.models = models;
-        reader = new FilmReader(models, ThisTool.Identity);
+        reader = new FilmReader(models, ThisTool.Identity, limits: LimitsFile.Read());
     }
 
     /// <summary>Loads and checks the models before any film is read.</summary>
@@ -24,28 +25,34 @@ internal sealed class ModelReading : IReadingSource
     /// <exception cref="UserErrorException">A model folder does not fit.</exception>
     public static ModelReading Open(string? preferred, int films)
     {
+        ModelSet? loaded = null;
         try
         {
-            return new ModelReading(ModelSet.Load(ModelsFolder.Path, preferred, films == 1 ? ModelThreads.Interactive : ModelThreads.Batch));
+            loaded = ModelSet.Load(ModelsFolder.Path, preferred, films == 1 ? ModelThreads.Interactive : ModelThreads.Batch);
+            return new ModelReading(loaded);
         }
         catch (ModelFolderException e)
         {
+            loaded?.Dispose();
             throw new UserErrorException(e.Message);
         }
     }
 
-    public FilmReading Read(LoadedFilm film, CancellationToken cancellation) => reader.Read(
-        film.Radiograph,
-        new ReadOptions
-        {
-            View = film.Facts.View,
-            Side = film.Facts.Side,
-            Patient = film.Facts.Patient,
-            Context = film.Facts.Context,
-            Statements = film.Statements,
-        },
-        film.Decoding,
-        cancellation);
+    public FilmReading Read(LoadedFilm film, CancellationToken cancellation) =>
+        reader.Read(film.Radiograph, OptionsOf(film), film.Decoding, cancellation);
+
+    /// <summary>What image and networks say of a film, before limits and calibration.</summary>
+    public ProposedFilm Propose(LoadedFilm film, CancellationToken cancellation) =>
+        reader.Propose(film.Radiograph, OptionsOf(film), cancellation);
+
+    private static ReadOptions OptionsOf(LoadedFilm film) => new()
+    {
+        View = film.Facts.View,
+        Side = film.Facts.Side,
+        Patient = film.Facts.Patient,
+        Context = film.Facts.Context,
+        Statements = film.Statements,
+    };
 
     public void Dispose() => models.Dispose();
 }

@@ -1,3 +1,5 @@
+using ElbowAssist.Pipeline.Proposals;
+
 namespace ElbowAssist.Cli.Films;
 
 /// <summary>Names of outputs: the film's file name with its extension, and a suffix.</summary>
@@ -9,5 +11,5 @@ internal static class OutputNames
     public const string StructuredReport = ".sr.dcm";
     public const string PresentationState = ".gsps.dcm";
 
-    public static IReadOnlyList<string> Suffixes { get; } = [Reading, OverlaySvg, OverlayPng, StructuredReport, PresentationState];
+    public static IReadOnlyList<string> Suffixes { get; } = [Reading, OverlaySvg, OverlayPng, StructuredReport, PresentationState, ProposedFilm.FileSuffix];
 }

@@ -1,3 +1,4 @@
+using ElbowAssist.Anatomy.Measurements;
 using ElbowAssist.Exchange;
 using ElbowAssist.Exchange.Dicom.Films;
 using ElbowAssist.Exchange.Dicom.Format;
@@ -50,7 +51,7 @@ internal sealed class PlacementReading(string file, byte[] content) : IReadingSo
                 $"The landmarks in {file} are of the {Vocabularies.View.WordOf(placed.View)} view, but the film is said to be {Vocabularies.View.WordOf(stated)}.");
         }
 
-        return ReadingAssembler.Default.Assemble(new ReadingInput
+        return new ReadingAssembler(LimitsFile.Read(), RedrawOptions.Default).Assemble(new ReadingInput
         {
             Tool = ThisTool.Identity,
             Image = new ImageFacts(

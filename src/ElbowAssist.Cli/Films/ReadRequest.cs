@@ -9,10 +9,25 @@ namespace ElbowAssist.Cli.Films;
 /// <param name="Model">Name of a model folder, or null for the default.</param>
 /// <param name="LandmarkFile">File of placements, or null to let a model propose.</param>
 /// <param name="Dicom">Whether to write a structured report and a presentation state of each DICOM film.</param>
+/// <param name="Output">What is written for each film.</param>
 internal sealed record ReadRequest(
     IReadOnlyList<string> Paths,
     string OutputFolder,
     FilmFacts Options,
     string? Model,
     string? LandmarkFile,
-    bool Dicom);
+    bool Dicom,
+    ReadOutput Output = ReadOutput.All);
+
+/// <summary>What <c>read</c> writes for each film.</summary>
+internal enum ReadOutput
+{
+    /// <summary>The reading and its overlays.</summary>
+    All,
+
+    /// <summary>The reading alone.</summary>
+    Reading,
+
+    /// <summary>What the models propose before limits and calibration, for <c>models calibrate</c>.</summary>
+    Proposals,
+}

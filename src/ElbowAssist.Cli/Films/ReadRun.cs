@@ -1,5 +1,6 @@
 using ElbowAssist.Exchange;
 using ElbowAssist.Imaging.Files;
+using ElbowAssist.Pipeline.Proposals;
 using ElbowAssist.Reading;
 
 namespace ElbowAssist.Cli.Films;
@@ -52,10 +53,17 @@ internal static class ReadRun
                 throw new UserErrorException($"{name} is no DICOM file, so --dicom has no object to report on; leave --dicom out or give the DICOM file.");
             }
 
+            if (request.Output == ReadOutput.Proposals && source is ModelReading models)
+            {
+                var proposed = models.Propose(film, cancellation);
+                OutputFiles.Write(request.OutputFolder, [(name + ProposedFilm.FileSuffix, ProposedFilmJson.Write(proposed))], cancellation);
+                return new FilmOutcome($"{name}: proposals written", [], ExitCode.Done);
+            }
+
             var reading = source.Read(film, cancellation);
             IReadOnlyList<Reason> conflicts = [.. film.Facts.Conflicts, .. film.ViewConflict(reading) is { } view ? [view] : Array.Empty<Reason>()];
             reading = reading with { Reasons = [.. reading.Reasons, .. conflicts] };
-            OutputFiles.Write(request.OutputFolder, FilmOutputs.Of(name, film, reading, request.Dicom), cancellation);
+            OutputFiles.Write(request.OutputFolder, FilmOutputs.Of(name, film, reading, request.Dicom, request.Output == ReadOutput.All), cancellation);
             return FilmOutcome.Of(reading, conflicts);
         }
         catch (Exception e) when (e is UnreadableFilmException or ExchangeFormatException)

@@ -8,16 +8,31 @@ namespace ElbowAssist.Pipeline.Stages;
 /// <summary>Whether the picture holds enough to look at: size, contrast, structure, and grey values.</summary>
 internal static class QualityStage
 {
-    public static IReadOnlyList<AdequacyCheck> Check(NormalisedFilm film, AdequacyLimits limits)
+    /// <summary>The figures by limit name.</summary>
+    public static IReadOnlyDictionary<string, double> Figures(NormalisedFilm film)
     {
         var quality = film.Quality();
+        return new Dictionary<string, double>(StringComparer.Ordinal)
+        {
+            ["image.short-side"] = quality.ShortSide,
+            ["image.contrast"] = quality.Contrast,
+            ["image.noise"] = quality.Noise,
+            ["image.blur"] = quality.Blur,
+            ["image.coloured-share"] = film.Film.Facts.ColouredShare,
+        };
+    }
+
+    public static IReadOnlyList<AdequacyCheck> Check(IReadOnlyDictionary<string, double> figures, AdequacyLimits limits)
+    {
+        AdequacyCheck AtLeast(string name, string reason) => Checks.AtLeast(limits, name, figures[name], reason);
+        AdequacyCheck AtMost(string name, string reason) => Checks.AtMost(limits, name, figures[name], reason);
         return
         [
-            Checks.AtLeast(limits, "image.short-side", quality.ShortSide, FilmReasons.ImageUnreadable),
-            Checks.AtLeast(limits, "image.contrast", quality.Contrast, FilmReasons.ImageUnreadable),
-            Checks.AtMost(limits, "image.noise", quality.Noise, FilmReasons.ImageUnreadable),
-            Checks.AtMost(limits, "image.blur", quality.Blur, FilmReasons.ImageUnreadable),
-            Checks.AtMost(limits, "image.coloured-share", film.Film.Facts.ColouredShare, FilmReasons.NotARadiograph),
+            AtLeast("image.short-side", FilmReasons.ImageUnreadable),
+            AtLeast("image.contrast", FilmReasons.ImageUnreadable),
+            AtMost("image.noise", FilmReasons.ImageUnreadable),
+            AtMost("image.blur", FilmReasons.ImageUnreadable),
+            AtMost("image.coloured-share", FilmReasons.NotARadiograph),
         ];
     }
 }

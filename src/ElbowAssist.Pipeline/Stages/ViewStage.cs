@@ -1,19 +1,17 @@
-using ElbowAssist.Anatomy;
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Geometry;
 using ElbowAssist.Imaging.Normalisation;
 using ElbowAssist.Models;
 using ElbowAssist.Models.Folders;
-using ElbowAssist.Reading;
-using ElbowAssist.Reading.Limits;
-using ElbowAssist.Reading.Reasons;
+using ElbowAssist.Pipeline.Judging;
+using ElbowAssist.Pipeline.Proposals;
 
 namespace ElbowAssist.Pipeline.Stages;
 
-/// <summary>Runs the view model over the whole film, squeezed into its square, and decides on the view.</summary>
-internal sealed class ViewStage(ViewModel model, AdequacyLimits limits, IReadOnlyList<CropPass> passes)
+/// <summary>Runs the view model over the whole film, squeezed into its square.</summary>
+internal sealed class ViewStage(ViewModel model, IReadOnlyList<CropPass> passes)
 {
-    public ViewResult Run(NormalisedFilm film, View? stated, CancellationToken cancellation)
+    public ViewLook Run(NormalisedFilm film, CancellationToken cancellation)
     {
         var looks = new List<(ViewPass Pass, Similarity ToFilm)>();
         foreach (var pass in passes)
@@ -31,9 +29,8 @@ internal sealed class ViewStage(ViewModel model, AdequacyLimits limits, IReadOnl
         }
 
         var probabilities = ViewClasses.All.ToDictionary(c => c, c => looks.Average(l => l.Pass.Probabilities[c]), StringComparer.Ordinal);
-        var view = stated ?? Recognised(probabilities);
         double? error = looks.TrueForAll(l => l.Pass.ViewError is null) ? null : looks.Average(l => l.Pass.ViewError?.Degrees ?? 0);
-        return new ViewResult(film, new ViewFinding(view, probabilities, error), Locate(looks), Check(probabilities, stated));
+        return new ViewLook(film, new ViewProposal(ModelIdentities.Of(model.Folder), probabilities, error), Locate(looks));
     }
 
     /// <summary>Where the picture does not tell the polarity, the one that looks more like an elbow is taken.</summary>
@@ -47,7 +44,7 @@ internal sealed class ViewStage(ViewModel model, AdequacyLimits limits, IReadOnl
 
         var inverted = film.Inverted();
         var other = Look(inverted, pass);
-        return Elbow(other.Pass.Probabilities) > Elbow(look.Pass.Probabilities) ? (inverted, other) : (film, look);
+        return ViewJudgement.Elbow(other.Pass.Probabilities) > ViewJudgement.Elbow(look.Pass.Probabilities) ? (inverted, other) : (film, look);
     }
 
     private (ViewPass Pass, Similarity ToFilm) Look(NormalisedFilm film, CropPass pass)
@@ -58,45 +55,6 @@ internal sealed class ViewStage(ViewModel model, AdequacyLimits limits, IReadOnl
         film.StandardisedCrop(filmToCrop, side, side, input.Values);
         return (model.Run(input), filmToCrop.Inverse);
     }
-
-    private View Recognised(Dictionary<string, double> probabilities)
-    {
-        var best = Views.MaxBy(v => probabilities[v.Class]);
-        return probabilities[best.Class] / Math.Max(1e-9, Elbow(probabilities)) >= limits["view.recognised"] ? best.View : View.Unknown;
-    }
-
-    private List<AdequacyCheck> Check(Dictionary<string, double> probabilities, View? stated)
-    {
-        var radiograph = 1 - probabilities[ViewClasses.NotARadiograph];
-        var elbow = Elbow(probabilities);
-        var checks = new List<AdequacyCheck>
-        {
-            Checks.AtLeast(limits, "view.radiograph", radiograph, FilmReasons.NotARadiograph),
-        };
-        if (checks[0].Passed)
-        {
-            // A reader who states the view has seen an elbow; only a film that is hardly one is refused then.
-            checks.Add(Checks.AtLeast(
-                limits, stated is null ? "view.elbow" : "view.elbow.stated", elbow / radiograph, FilmReasons.NotAnElbow));
-        }
-
-        if (checks[^1].Passed && checks.Count == 2)
-        {
-            checks.Add(stated is { } view
-                ? Checks.AtLeast(limits, "view.stated", Share(probabilities, view) / radiograph, FilmReasons.ViewStatedOtherwise)
-                : Checks.AtLeast(limits, "view.recognised", Views.Max(v => probabilities[v.Class]) / elbow, FilmReasons.ViewNotRecognised));
-        }
-
-        return checks;
-    }
-
-    private static IReadOnlyList<(View View, string Class)> Views { get; } =
-        [(View.Lateral, ViewClasses.Lateral), (View.Ap, ViewClasses.Ap), (View.Oblique, ViewClasses.Oblique)];
-
-    private static double Elbow(IReadOnlyDictionary<string, double> probabilities) => Views.Sum(v => probabilities[v.Class]);
-
-    private static double Share(Dictionary<string, double> probabilities, View view) =>
-        Views.Where(v => v.View == view).Sum(v => probabilities[v.Class]);
 
     private static LocatorPoints Locate(List<(ViewPass Pass, Similarity ToFilm)> looks)
     {

@@ -77,7 +77,7 @@ public sealed class ReadingAssembler(AdequacyLimits limits, RedrawOptions redraw
         var started = Stopwatch.GetTimestamp();
         var landmarks = FilmLandmarks.Of(input, set, limits);
         var byModel = input.Landmarks.Any(l => l.Source == LandmarkSource.Model);
-        var values = FilmMeasuring.Measure(landmarks.Laid, byModel ? redraws with { Factors = input.Calibration } : redraws);
+        var values = FilmMeasuring.Measure(landmarks.Laid, byModel ? redraws with { Factors = input.Calibration, Zones = input.ZoneCorrections } : redraws);
         var facts = new FilmFacts(input, limits, landmarks, values);
         IReadOnlyList<AdequacyCheck> checks = [.. input.Checks, .. facts.Checks, .. Plausibility.Check(landmarks, values, limits)];
         IReadOnlyList<string> everywhere = [.. Failed(checks).Where(IsEverywhere)];

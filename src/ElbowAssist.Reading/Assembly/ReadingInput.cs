@@ -1,6 +1,7 @@
 using System.Collections.ObjectModel;
 using ElbowAssist.Anatomy;
 using ElbowAssist.Anatomy.Landmarks;
+using ElbowAssist.Anatomy.Measurements;
 using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Geometry.Spread;
 
@@ -61,6 +62,9 @@ public sealed record ReadingInput
     /// Ignored where every landmark is a reader's.
     /// </summary>
     public IReadOnlyDictionary<string, double> Calibration { get; init; } = ReadOnlyDictionary<string, double>.Empty;
+
+    /// <summary>Correction of zone probabilities by measurement name, from the same calibration; ignored likewise.</summary>
+    public IReadOnlyDictionary<string, ZoneCorrection> ZoneCorrections { get; init; } = ReadOnlyDictionary<string, ZoneCorrection>.Empty;
 
     /// <summary>Name of the picture or profile of each piece of evidence, where one was made.</summary>
     public IReadOnlyDictionary<string, string> EvidenceFigures { get; init; } = ReadOnlyDictionary<string, string>.Empty;

@@ -32,6 +32,39 @@ public sealed partial class AdequacyLimits
     /// <exception cref="KeyNotFoundException">There is no limit of that name.</exception>
     public double this[string name] => byName[name].Value;
 
+    /// <summary>Limits from a file of the same form that stands in for the one shipped.</summary>
+    /// <exception cref="FormatException">It is no such file, or it lacks a limit; the message is one sentence.</exception>
+    public static AdequacyLimits Read(Stream json)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        try
+        {
+            var read = new AdequacyLimits(JsonSerializer.Deserialize(json, LimitFileJson.Default.LimitFile)?.Limits ?? []);
+            return Default.All.FirstOrDefault(l => !read.byName.ContainsKey(l.Name)) is { } missing
+                ? throw new FormatException($"The file of limits lacks {missing.Name}.")
+                : read;
+        }
+        catch (Exception e) when (e is JsonException or ArgumentException)
+        {
+            throw new FormatException("The file of limits is no list of limits with name, value, unit and origin.", e);
+        }
+    }
+
+    /// <summary>These limits with some of them chosen anew.</summary>
+    /// <param name="chosen">New value and origin by name; every name must be known.</param>
+    public AdequacyLimits With(IReadOnlyDictionary<string, (double Value, string Origin)> chosen)
+    {
+        ArgumentNullException.ThrowIfNull(chosen);
+        return new AdequacyLimits([.. All.Select(l => chosen.TryGetValue(l.Name, out var c) ? l with { Value = c.Value, Origin = c.Origin } : l)]);
+    }
+
+    /// <summary>The file of these limits, one limit to a line.</summary>
+    public string ToJson()
+    {
+        var lines = All.Select(l => "    " + JsonSerializer.Serialize(l, LineJson.Default.AdequacyLimit));
+        return $"{{\n  \"limits\": [\n{string.Join(",\n", lines)}\n  ]\n}}\n";
+    }
+
     private static AdequacyLimits Load()
     {
         using var stream = typeof(AdequacyLimits).Assembly.GetManifestResourceStream("ElbowAssist.Reading.Limits.limits.json")!;
@@ -43,4 +76,8 @@ public sealed partial class AdequacyLimits
     [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
     [JsonSerializable(typeof(LimitFile))]
     private sealed partial class LimitFileJson : JsonSerializerContext;
+
+    [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+    [JsonSerializable(typeof(AdequacyLimit))]
+    private sealed partial class LineJson : JsonSerializerContext;
 }

@@ -25,6 +25,8 @@ public static class FilmReasons
     public const string NeedsForearmFilm = "needs-forearm-film";
     public const string HardwareAcross = "hardware-across";
     public const string CastAcross = "cast-across";
+    public const string HardwareSeen = "hardware-seen";
+    public const string CastSeen = "cast-seen";
     public const string PassesDisagree = "passes-disagree";
     public const string UnlikeTraining = "unlike-training";
     public const string ShapeImplausible = "shape-implausible";

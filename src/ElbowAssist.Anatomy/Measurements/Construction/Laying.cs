@@ -97,7 +97,7 @@ internal sealed class Laying
     private static (double Low, double High) Stretched((double Low, double High) interval, double value, double factor) =>
         (value + (factor * (interval.Low - value)), value + (factor * (interval.High - value)));
 
-    private Dictionary<string, double> ZonesOf(MeasurementDefinition measurement, int index, double value, double factor)
+    private IReadOnlyDictionary<string, double> ZonesOf(MeasurementDefinition measurement, int index, double value, double factor)
     {
         var counts = new int[measurement.Zones.Count];
         var defined = 0;
@@ -114,7 +114,8 @@ internal sealed class Laying
             }
         }
 
-        return measurement.Zones.Zip(counts).ToDictionary(z => z.First.Name, z => (double)z.Second / defined, StringComparer.Ordinal);
+        var shares = measurement.Zones.Zip(counts).ToDictionary(z => z.First.Name, z => (double)z.Second / defined, StringComparer.Ordinal);
+        return options.Zones.TryGetValue(measurement.Name, out var correction) ? correction.Apply(shares) : shares;
     }
 
     private MeasuredLine LineAt(int line, double stretch)
