@@ -10,6 +10,7 @@ using ElbowAssist.Pipeline.Judging;
 using ElbowAssist.Pipeline.Proposals;
 using ElbowAssist.Pipeline.Stages;
 using ElbowAssist.Reading;
+using ElbowAssist.Reading.Assembly;
 using ElbowAssist.Reading.Limits;
 
 namespace ElbowAssist.Pipeline;
