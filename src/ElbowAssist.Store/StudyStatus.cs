@@ -31,6 +31,9 @@ public sealed record StudyStatus
     /// <summary>Lines of the tool that were shown beside the reader's own, by film and name.</summary>
     public ImmutableHashSet<(string FilmId, string Name)> Compared { get; init; } = [];
 
+    /// <summary>Lines that others laid.</summary>
+    public ImmutableList<LineBrought> Brought { get; init; } = [];
+
     /// <summary>Why the study is on the follow-up list, or null.</summary>
     public string? FollowUp { get; init; }
 
@@ -59,6 +62,7 @@ public sealed record StudyStatus
         LandmarkLaid { Move: var move } => WithWalk(w => w with { Moved = w.Moved.Add(move) }) with { Placements = Placements.SetItem((move.FilmId, move.Landmark), move.To) },
         LandmarkGivenBack back => this with { Placements = Placements.Remove((back.FilmId, back.Landmark)) },
         OwnLineLaid line => this with { OwnLines = OwnLines.SetItem((line.FilmId, line.Name), line) },
+        LineBrought line => this with { Brought = Brought.Add(line) },
         LineCompared line => this with { Compared = Compared.Add((line.FilmId, line.Name)) },
         Answered { Answer: var answer } => WithWalk(w => w with { Decided = w.Decided.Add(answer) }),
         ProposalsShown { Shown: var shown } => WithWalk(w => w with { Proposed = w.Proposed.Add(shown) }),

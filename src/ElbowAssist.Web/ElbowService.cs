@@ -1,4 +1,5 @@
 using ElbowAssist.Store;
+using ElbowAssist.Web.Cases;
 using ElbowAssist.Web.Films;
 using ElbowAssist.Web.Guard;
 using ElbowAssist.Web.Practice;
@@ -59,6 +60,7 @@ public static class ElbowService
         builder.Services.AddSingleton<ReadingJobs>();
         builder.Services.AddSingleton<PracticeRoom>();
         builder.Services.AddSingleton<KnownHand>();
+        builder.Services.AddHostedService<ArrivingFilms>();
         builder.Services.AddOpenApi(ServiceDescription.Configure);
         var app = builder.Build();
         app.UseMiddleware<AnswerHeaders>();
@@ -80,6 +82,7 @@ public static class ElbowService
         LineEndpoints.Map(app);
         ReportEndpoints.Map(app);
         TurnEndpoints.Map(app);
+        CaseEndpoints.Map(app);
         PracticeEndpoints.Map(app);
         app.MapOpenApi(OpenApiPath);
         return app;

@@ -23,6 +23,9 @@ public sealed record ServiceOptions
     /// <summary>Folder with the demo studies, or null.</summary>
     public string? DemoFolder { get; init; }
 
+    /// <summary>Folder whose films become studies as they arrive, or null.</summary>
+    public string? WatchFolder { get; init; }
+
     /// <summary>Most bytes of a request; a single film fits many times.</summary>
     public long MaxRequestBytes { get; init; } = 64L << 20;
 

@@ -36,6 +36,7 @@ public sealed class StudyStoreTests : IDisposable
             new LandmarkGivenBack("film-1", "ulna.coronoid"),
             new OwnLineLaid("film-1", "anterior-humeral-line", new Point(1, 2), new Point(3, 40.5), false),
             new LineCompared("film-1", "anterior-humeral-line", [new("film-1", "anterior-humeral-line.position", 0.5, MeasurementState.EitherSide)]),
+            new LineBrought("film-1", "anterior-humeral-line", new Point(1, 2), new Point(3, 40.5), true),
             new WalkClosed(Noon),
             new FollowUpAsked("effusion, no break traced"),
             new OutcomeEntered("radial head fracture on the second film"),

@@ -101,6 +101,107 @@ public sealed class ContractTests(RunningService service) : IClassFixture<Runnin
     }
 
     [Fact]
+    public async Task AStudyWithoutPlacements_IsReadByTheModels()
+    {
+        var study = await service.DemoAsync("adult-two-views");
+        Assert.All(study.GetProperty("films").EnumerateArray(), f => Assert.Equal("ready", f.GetProperty("state").GetString()));
+        Assert.Equal(["lateral", "ap"], study.GetProperty("films").EnumerateArray().Select(f => f.GetProperty("view").GetString()));
+    }
+
+    [Fact]
+    public async Task ATurnedElbow_FollowsTheTurn_AndSaysThatItIsSimulated()
+    {
+        var id = (await service.DemoAsync("adult-effusion")).GetProperty("id").GetString();
+        await service.JsonAsync(HttpMethod.Post, $"/api/studies/{id}/question", new { ageMonths = 492, sex = "F", injuredSide = "right", proposalsVisible = false });
+        await service.ProblemAsync(HttpMethod.Get, $"/api/studies/{id}/films/film-1/turned", 409);
+        await service.JsonAsync(HttpMethod.Post, $"/api/studies/{id}/question", new { ageMonths = 492, sex = "F", injuredSide = "right", proposalsVisible = true });
+
+        var turned = await service.JsonAsync(HttpMethod.Get, $"/api/studies/{id}/films/film-1/turned");
+
+        Assert.StartsWith("A simulated, uninjured elbow", turned.GetProperty("words").GetString(), StringComparison.Ordinal);
+        var frames = turned.GetProperty("frames").EnumerateArray().ToList();
+        Assert.Equal([-20, -15, -10, -5, 0, 5, 10, 15, 20], frames.Select(f => f.GetProperty("degrees").GetInt32()));
+        // The pictures differ from step to step: the elbow turns.
+        Assert.Equal(frames.Count, frames.Select(f => f.GetProperty("picture").GetString()).Distinct().Count());
+    }
+
+    [Fact]
+    public async Task ACaseFile_ShowsTheTeachersLine_OnlyBesideTheLearnersOwn()
+    {
+        var teacher = (await service.DemoAsync("adult-effusion")).GetProperty("id").GetString();
+        await service.JsonAsync(HttpMethod.Post, $"/api/studies/{teacher}/question", new { ageMonths = 492, sex = "F", injuredSide = "right" });
+        await service.JsonAsync(HttpMethod.Post, $"/api/studies/{teacher}/films/film-1/lines", new { name = "anterior-humeral-line", from = new[] { 250.0, 260 }, to = new[] { 250.0, 460 } });
+        await service.ProblemAsync(HttpMethod.Get, $"/api/studies/{teacher}/case.json", 409);
+        await service.JsonAsync(HttpMethod.Post, $"/api/studies/{teacher}/answers", new[] { new { itemId = "conclusion.outcome", choices = new[] { "cannot-judge" } } });
+        await service.JsonAsync(HttpMethod.Post, $"/api/studies/{teacher}/close");
+        var file = await service.JsonAsync(HttpMethod.Get, $"/api/studies/{teacher}/case.json");
+
+        var learner = (await service.JsonAsync(HttpMethod.Post, "/api/cases", file)).GetProperty("id").GetString();
+        async Task<JsonElement> FilmAsync(string? id)
+        {
+            var study = await service.JsonAsync(HttpMethod.Get, $"/api/studies/{id}");
+            while (study.GetProperty("films")[0].GetProperty("state").GetString() == "reading")
+            {
+                await Task.Delay(50);
+                study = await service.JsonAsync(HttpMethod.Get, $"/api/studies/{id}");
+            }
+
+            return study.GetProperty("films")[0];
+        }
+
+        Assert.Empty((await FilmAsync(learner)).GetProperty("brought").EnumerateArray());
+        await service.JsonAsync(HttpMethod.Post, $"/api/studies/{learner}/films/film-1/lines", new { name = "anterior-humeral-line", from = new[] { 256.0, 260 }, to = new[] { 256.0, 460 } });
+        Assert.True(Assert.Single((await FilmAsync(learner)).GetProperty("brought").EnumerateArray()).GetProperty("byTeacher").GetBoolean());
+
+        // Back at the teacher's, the learner's line lies over the film, without a name.
+        var lines = await service.JsonAsync(HttpMethod.Get, $"/api/studies/{learner}/lines.json");
+        await service.JsonAsync(HttpMethod.Post, $"/api/studies/{teacher}/lines.json", lines);
+        var brought = Assert.Single((await FilmAsync(teacher)).GetProperty("brought").EnumerateArray());
+        Assert.Equal([256.0, 260], brought.GetProperty("from").EnumerateArray().Select(v => v.GetDouble()));
+        Assert.False(brought.GetProperty("byTeacher").GetBoolean());
+        await service.ProblemAsync(HttpMethod.Post, "/api/cases", 400, new { schema = "other" });
+    }
+
+    [Fact]
+    public async Task AFilmThatArrives_BecomesAStudy()
+    {
+        File.Copy(Path.Combine(RunningService.Demos, "adult-effusion", "right-ap.png"), Path.Combine(service.Watched, "arrived.png"));
+        string? Arrived() => service.Store.List().SelectMany(s => s.Films).FirstOrDefault(f => f.Name == "arrived.png")?.Sha256;
+        for (var i = 0; i < 600 && Arrived() is null; i++)
+        {
+            await Task.Delay(100);
+        }
+
+        Assert.NotNull(Arrived());
+    }
+
+    [Fact]
+    public async Task AnEarlierFilm_ComesBackBlinded_OnlyFromAClosedRead()
+    {
+        foreach (var old in (await service.JsonAsync(HttpMethod.Get, "/api/studies")).EnumerateArray())
+        {
+            using var gone = await service.Client.DeleteAsync($"/api/studies/{old.GetProperty("id").GetString()}");
+        }
+
+        var id = (await service.DemoAsync("adult-effusion")).GetProperty("id").GetString();
+        await service.JsonAsync(HttpMethod.Post, $"/api/studies/{id}/question", new { ageMonths = 492, sex = "F", injuredSide = "right" });
+        await service.JsonAsync(HttpMethod.Post, $"/api/studies/{id}/films/film-1/lines", new { name = "anterior-humeral-line", from = new[] { 250.0, 260 }, to = new[] { 250.0, 460 } });
+        await service.ProblemAsync(HttpMethod.Post, "/api/practice/hand", 409);
+        await service.JsonAsync(HttpMethod.Post, $"/api/studies/{id}/answers", new[] { new { itemId = "conclusion.outcome", choices = new[] { "cannot-judge" } } });
+        await service.JsonAsync(HttpMethod.Post, $"/api/studies/{id}/close");
+
+        var hand = await service.JsonAsync(HttpMethod.Post, "/api/practice/hand");
+        Assert.Equal(["id", "line"], hand.EnumerateObject().Select(p => p.Name));
+        var address = $"/api/practice/hand/{hand.GetProperty("id").GetString()}/answer";
+        var again = await service.JsonAsync(HttpMethod.Post, address, new { name = "anterior-humeral-line", from = new[] { 256.0, 260 }, to = new[] { 256.0, 460 } });
+
+        // Six pixels aside and parallel; the capitellum of the drawn film is about 116 pixels wide.
+        Assert.Equal(0, again.GetProperty("angleDegrees").GetDouble(), 6);
+        Assert.InRange(again.GetProperty("ofCapitellum").GetDouble(), 0.04, 0.06);
+        await service.ProblemAsync(HttpMethod.Post, address, 404, new { name = "anterior-humeral-line", from = new[] { 256.0, 260 }, to = new[] { 256.0, 460 } });
+    }
+
+    [Fact]
     public async Task AStudy_CanBeTakenAway_AndIsGoneWhenDeleted()
     {
         var id = (await service.DemoAsync("adult-effusion")).GetProperty("id").GetString();
@@ -143,7 +244,7 @@ public sealed class ContractTests(RunningService service) : IClassFixture<Runnin
         var truth = await service.JsonAsync(HttpMethod.Post, $"/api/practice/{film.GetProperty("id").GetString()}/answer", new { lines = Array.Empty<object>(), trueView = "yes", fracture = "no" });
 
         Assert.NotEmpty(truth.GetProperty("lines").EnumerateArray());
-        Assert.Single((await service.JsonAsync(HttpMethod.Get, "/api/practice/results")).EnumerateArray());
+        Assert.Single((await service.JsonAsync(HttpMethod.Get, "/api/practice/results")).EnumerateArray(), r => r.GetProperty("kind").GetString() == "lines");
         ForbiddenWords.AssertNone(truth.GetRawText(), "the truth");
     }
 

@@ -19,9 +19,13 @@ public sealed class RunningService : IAsyncLifetime, IDisposable
     public RunningService()
     {
         store = StudyStore.Open(folder.File("studies.db"));
+        Directory.CreateDirectory(Watched);
     }
 
     public static string Demos => Path.Combine(AppContext.BaseDirectory, "Demo");
+
+    /// <summary>Folder into which a receiver writes films.</summary>
+    public string Watched => folder.File("arriving");
 
     public HttpClient Client { get; private set; } = new();
 
@@ -31,7 +35,7 @@ public sealed class RunningService : IAsyncLifetime, IDisposable
 
     public async Task InitializeAsync()
     {
-        app = ElbowService.Create(new ServiceOptions { Port = 0, DemoFolder = Demos, AllowedOrigins = ["https://viewer.example"], MaxRequestBytes = 4 << 20, Workers = 2, Waiting = 2 }, desk, store);
+        app = ElbowService.Create(new ServiceOptions { Port = 0, DemoFolder = Demos, WatchFolder = Watched, AllowedOrigins = ["https://viewer.example"], MaxRequestBytes = 4 << 20, Workers = 2, Waiting = 2 }, desk, store);
         await app.StartAsync();
         Client = new HttpClient { BaseAddress = new Uri(app.Urls.First()) };
     }

@@ -45,8 +45,9 @@ internal static class ServeCommand
         var hosts = new Option<string[]>("--allow-host") { Description = "A further host name to answer to.", HelpName = "NAME" };
         var origins = new Option<string[]>("--allow-origin") { Description = "Origin of a web viewer that may call the service.", HelpName = "ORIGIN" };
         var store = new Option<string?>("--store") { Description = "File in which studies are kept.", HelpName = "FILE" };
+        var watch = new Option<string?>("--watch") { Description = "Folder whose films become studies as a receiver writes them.", HelpName = "DIR" };
         var model = new Option<string?>("--model") { Description = "Model folder to use in place of the default.", HelpName = "NAME" };
-        var command = new Command("serve", "Serve the reading page and the HTTP service on this machine.") { port, listen, hosts, origins, store, model };
+        var command = new Command("serve", "Serve the reading page and the HTTP service on this machine.") { port, listen, hosts, origins, store, watch, model };
         command.SetAction((parsed, cancellation) => ServeRun.RunAsync(
             new ServeRequest(
                 parsed.GetValue(port),
@@ -54,6 +55,7 @@ internal static class ServeCommand
                 parsed.GetValue(hosts) ?? [],
                 parsed.GetValue(origins) ?? [],
                 parsed.GetValue(store),
+                parsed.GetValue(watch),
                 parsed.GetValue(model)),
             cancellation));
         return command;

@@ -15,14 +15,20 @@ namespace ElbowAssist.Cli.Serving;
 /// <param name="Hosts">Further host names to answer to.</param>
 /// <param name="Origins">Origins of web viewers that may call.</param>
 /// <param name="StoreFile">File of the store, or null for the usual one.</param>
+/// <param name="WatchFolder">Folder whose films become studies, or null.</param>
 /// <param name="Model">Name of a model folder, or null for the default.</param>
-internal sealed record ServeRequest(int Port, IPAddress Address, IReadOnlyList<string> Hosts, IReadOnlyList<string> Origins, string? StoreFile, string? Model);
+internal sealed record ServeRequest(int Port, IPAddress Address, IReadOnlyList<string> Hosts, IReadOnlyList<string> Origins, string? StoreFile, string? WatchFolder, string? Model);
 
 /// <summary>Runs the page and the service until stopped.</summary>
 internal static class ServeRun
 {
     public static async Task<int> RunAsync(ServeRequest request, CancellationToken cancellation)
     {
+        if (request.WatchFolder is { } watched && !Directory.Exists(watched))
+        {
+            throw new UserErrorException($"The folder {watched} does not exist; create it or check the name.");
+        }
+
         StudyStore store;
         try
         {
@@ -44,6 +50,7 @@ internal static class ServeRun
                 Token = token,
                 AllowedHosts = request.Hosts,
                 AllowedOrigins = request.Origins,
+                WatchFolder = request.WatchFolder,
                 DemoFolder = Path.Combine(AppContext.BaseDirectory, "Demo"),
             };
             await using var app = ElbowService.Create(options, desk, store);

@@ -20,6 +20,7 @@ namespace ElbowAssist.Store.Entries;
 [JsonDerivedType(typeof(LandmarkGivenBack), "landmark-given-back")]
 [JsonDerivedType(typeof(OwnLineLaid), "own-line-laid")]
 [JsonDerivedType(typeof(LineCompared), "line-compared")]
+[JsonDerivedType(typeof(LineBrought), "line-brought")]
 [JsonDerivedType(typeof(WalkClosed), "walk-closed")]
 [JsonDerivedType(typeof(FollowUpAsked), "follow-up-asked")]
 [JsonDerivedType(typeof(OutcomeEntered), "outcome-entered")]
@@ -74,6 +75,14 @@ public sealed record OwnLineLaid(string FilmId, string Name, Point From, Point T
 /// <param name="Name">Name of the line, as the reader's own.</param>
 /// <param name="Values">What was shown.</param>
 public sealed record LineCompared(string FilmId, string Name, ImmutableArray<ProposedValue> Values) : StudyEvent;
+
+/// <summary>A line that somebody else laid on a film was brought in, from a case file or from a class; no name comes with it.</summary>
+/// <param name="FilmId">Film.</param>
+/// <param name="Name">Name of the line.</param>
+/// <param name="From">One point of it, pixels of the original image.</param>
+/// <param name="To">Another.</param>
+/// <param name="ByTeacher">True for the line of a case file, false for one of a class.</param>
+public sealed record LineBrought(string FilmId, string Name, Point From, Point To, bool ByTeacher) : StudyEvent;
 
 /// <summary>The read was closed.</summary>
 public sealed record WalkClosed(DateTimeOffset At) : StudyEvent;

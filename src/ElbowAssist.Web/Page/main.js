@@ -33,6 +33,14 @@ async function go() {
 
 /** Begins a study with files dropped or chosen. */
 export async function beginWith(files) {
+  if (files.length === 1 && files[0].name.endsWith('.json')) {
+    try {
+      location.hash = `study/${(await api.openCase(files[0])).id}`;
+    } catch (e) {
+      tell(e instanceof Refused ? e.message : `${files[0].name} is no case file.`);
+    }
+    return;
+  }
   const study = await api.begin({ title: `Films of ${new Date().toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}` });
   history.pushState(null, '', `#study/${study.id}`);
   await go();

@@ -154,15 +154,15 @@ function measured(room) {
 /** Measurements in words; withheld ones with the reason and no number. */
 export function measurementList(measurements) {
   const order = { 'either-side': 0, measured: 1, withheld: 2 };
-  return h('dl', { id: 'measured', className: 'measured' },
+  return h('div', { id: 'measured' },
     h('p', { className: 'quiet' }, 'In brackets: where the value would fall in 95 of 100 redraws on this film. It says nothing about fracture.'),
-    [...measurements].sort((a, b) => order[a.state] - order[b.state]).map(m => h('div', { className: m.state },
+    h('dl', { className: 'measured' }, [...measurements].sort((a, b) => order[a.state] - order[b.state]).map(m => h('div', { className: m.state },
       h('dt', {}, m.title),
       h('dd', {},
         m.value ? h('span', { className: 'value' }, m.value) : '',
         h('span', { className: 'word' }, { 'either-side': 'on either side of a limit', measured: 'measured', withheld: 'withheld' }[m.state]),
         m.reasons.length ? h('span', { className: 'why' }, m.reasons.join(' ')) : '',
-        m.value ? h('details', {}, h('summary', {}, 'How, and what is published'), h('p', {}, m.note), h('p', {}, m.source), m.references.length ? h('ul', {}, m.references.map(r => h('li', {}, r))) : '') : ''))));
+        m.value ? h('details', {}, h('summary', {}, 'How, and what is published'), h('p', {}, m.note), h('p', {}, m.source), m.references.length ? h('ul', {}, m.references.map(r => h('li', {}, r))) : '') : '')))));
 }
 
 function evidence(room) {
@@ -212,6 +212,8 @@ export function closedView(room) {
     h('details', {}, h('summary', {}, 'Measurements of the film on view'), measured(room)),
     h('div', { className: 'way' },
       h('a', { className: 'button', href: `${base}/backup.zip`, download: '' }, 'Everything kept'),
+      h('a', { className: 'button', href: `${base}/case.json`, download: 'elbow-case.json' }, 'Case file for a class'),
+      h('a', { className: 'button', href: `${base}/lines.json`, download: 'elbow-lines.json' }, 'Your lines, without a name'),
       h('button', { type: 'button', id: 'delete', className: 'plain', onclick: () => remove(room) }, 'Delete this study')));
 }
 

@@ -284,6 +284,7 @@ export class Pane extends EventTarget {
     const box = this.element.getBoundingClientRect(), scale = this.#scale();
     this.sheet.style.transform = `translate(${box.width / 2 + this.panX}px, ${box.height / 2 + this.panY}px) rotate(${this.turn}deg) ` +
       `scale(${this.flipped ? -scale : scale}, ${scale}) translate(${-this.width / 2}px, ${-this.height / 2}px)`;
+    this.sheet.style.setProperty('--unit', String(1 / scale));
     this.sheet.classList.toggle('flipped', this.flipped);
     this.#drawHand();
     this.#badge();
@@ -310,6 +311,11 @@ export class Pane extends EventTarget {
   #drawHand() {
     if (!this.#samples) return;
     const unit = 1 / this.#scale(), marks = [];
+    for (const line of this.film?.brought ?? []) {
+      const [a, b] = this.#across({ x: line.from[0], y: line.from[1] }, { x: line.to[0], y: line.to[1] });
+      marks.push(...stroke(a, b, line.byTeacher ? unit : unit * 0.6, line.byTeacher ? '#f4f1ea' : '#c8c2b6'));
+      if (line.byTeacher) marks.push(label('the teacher\u2019s', { x: Math.max(10 * unit, Math.min(this.width - 90 * unit, b.x)), y: Math.min(this.height - 10 * unit, Math.max(22 * unit, b.y - 12 * unit)) }, unit, '#f4f1ea'));
+    }
     for (const line of this.ownLines) {
       const [a, b] = this.#across({ x: line.from[0], y: line.from[1] }, { x: line.to[0], y: line.to[1] });
       marks.push(...stroke(a, b, unit, READER));

@@ -13,7 +13,7 @@ export async function startRoom(room) {
   room.replaceChildren(
     h('section', { className: 'welcome', aria: { label: 'Begin' } },
       h('h2', {}, 'Look first, lay your own line, then see the tool’s.'),
-      h('label', { className: 'drop', for: 'choose' }, input, h('b', {}, 'Drop films here'), h('span', {}, 'or choose them: PNG, JPEG, TIFF, DICOM; one patient at a time. They stay on this machine.')),
+      h('label', { className: 'drop', for: 'choose' }, input, h('b', {}, 'Drop films here'), h('span', {}, 'or choose them: PNG, JPEG, TIFF, DICOM, or a case file; one patient at a time. They stay on this machine.')),
       h('p', { className: 'quiet' }, 'No patient’s name belongs into titles or notes.')),
     demos.length ? h('section', {}, h('h2', {}, 'To try'), h('ul', { className: 'list' }, demos.map(d => h('li', {},
       h('button', { type: 'button', className: 'plain', id: `demo-${d.name}`, onclick: async () => open((await api.begin({ demo: d.name })).id) }, d.title),

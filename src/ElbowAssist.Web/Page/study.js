@@ -180,6 +180,11 @@ export class StudyRoom {
   // ---- films coming in -------------------------------------------------------------------------------------------
 
   async add(files) {
+    for (const file of files.filter(f => f.name.endsWith('.json') && !f.name.endsWith('.info.json'))) {
+      // Lines of a class, laid over one's own.
+      if (await this.do(() => api.bringLines(this.id, file))) tell(`The lines of ${file.name} lie over yours.`);
+    }
+    if (files.every(f => f.name.endsWith('.json'))) return;
     const sidecars = new Map(files.filter(f => f.name.endsWith('.info.json')).map(f => [f.name.slice(0, -'.info.json'.length), f]));
     const films = files.filter(f => !f.name.endsWith('.json'));
     const stop = new AbortController();

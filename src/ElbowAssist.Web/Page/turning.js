@@ -2,7 +2,7 @@
 import { api, Refused } from './api.js';
 import { h, s, parseSvg, tell } from './dom.js';
 
-const SIZE = 360;
+const SIZE = 288;
 
 /** A button that fetches the turned elbow and becomes its slider. */
 export function turning(room, film) {

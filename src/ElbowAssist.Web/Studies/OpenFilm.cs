@@ -52,7 +52,8 @@ internal sealed class OpenFilm : IDisposable
     {
         var film = await Opened.ConfigureAwait(false);
         var seen = view == View.Unknown ? film : film with { Facts = film.Facts with { View = view } };
-        ReadOnlyMemory<byte>? placements = Stored.Placements is { } text ? Encoding.UTF8.GetBytes(text) : null;
+        // Typed, or a missing text would become empty placements.
+        var placements = Stored.Placements is { } text ? Encoding.UTF8.GetBytes(text) : (ReadOnlyMemory<byte>?)null;
         return await workers.RunAsync(c => desk.Propose(seen, placements, c), closing.Token).ConfigureAwait(false);
     }
 }

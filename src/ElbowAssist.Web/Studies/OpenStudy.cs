@@ -23,7 +23,7 @@ namespace ElbowAssist.Web.Studies;
 internal sealed class OpenStudy : IDisposable
 {
     // While a landmark is dragged fewer redraws do: the interval is told in two digits, and the last one gets them all.
-    private static readonly ReadingAssembler Quick = new(AdequacyLimits.Default, RedrawOptions.Default with { Draws = 200 });
+    private static readonly ReadingAssembler Quick = new(AdequacyLimits.Default, RedrawOptions.Default with { Draws = 100 });
 
     private readonly IFilmDesk desk;
     private readonly Workers workers;

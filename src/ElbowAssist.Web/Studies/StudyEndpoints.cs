@@ -64,16 +64,9 @@ internal static class StudyEndpoints
             return Problem.NotFound("study");
         }
 
-        if (stated is not null)
+        if (stated is not null && StatedOrNull(stated) is null)
         {
-            try
-            {
-                SidecarJson.Read(Encoding.UTF8.GetBytes(stated));
-            }
-            catch (ExchangeFormatException e)
-            {
-                return Problem.BadRequest($"What is stated of the film cannot be used: {e.Message}");
-            }
+            return Problem.BadRequest("What is stated of the film cannot be used: it must be a sidecar as JSON.");
         }
 
         var content = await Body.ReadAsync(request, options.MaxRequestBytes).ConfigureAwait(false);
@@ -104,15 +97,28 @@ internal static class StudyEndpoints
         }
     }
 
+    /// <summary>What is stated of a film if it is a sidecar, else null.</summary>
+    internal static string? StatedOrNull(string? stated)
+    {
+        try
+        {
+            return stated is not null && SidecarJson.Read(Encoding.UTF8.GetBytes(stated)) is not null ? stated : null;
+        }
+        catch (ExchangeFormatException)
+        {
+            return null;
+        }
+    }
+
     /// <summary>The last part of a name, without what could be a path or a command to a screen.</summary>
-    private static string FileName(string name)
+    internal static string FileName(string name)
     {
         var last = name.Split('/', '\\')[^1];
         var plain = Short(string.Concat(last.Where(c => !char.IsControl(c))));
         return plain is "" or "." or ".." ? "film" : plain;
     }
 
-    private static string Short(string? text)
+    internal static string Short(string? text)
     {
         var trimmed = (text ?? "").Trim();
         return trimmed.Length <= LongestName ? trimmed : trimmed[..LongestName];

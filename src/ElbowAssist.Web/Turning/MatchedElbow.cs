@@ -13,11 +13,11 @@ namespace ElbowAssist.Web.Turning;
 /// <param name="MisfitInW">Root of the mean squared distance of the landmarks after turning, shifting and scaling, in shaft widths.</param>
 internal sealed record MatchedElbow(ElbowCase Elbow, View View, ElbowPose Pose, double MisfitInW)
 {
-    public const int Size = 360;
+    public const int Size = 288;
 
-    private const int Candidates = 6;
+    private const int Candidates = 4;
     private const ulong FirstSeed = 100_000;
-    private static readonly double[] Turns = [-16, -8, 0, 8, 16];
+    private static readonly double[] Turns = [-12, 0, 12];
 
     /// <summary>The best match, or null where the film has too few landmarks.</summary>
     public static MatchedElbow? To(FilmReading reading, CancellationToken cancellation)

@@ -34,6 +34,8 @@ internal static class FilmPages
             Width = opened.Radiograph.Width,
             Height = opened.Radiograph.Height,
             OwnLines = [.. study.Status.OwnLines.Values.Where(l => l.FilmId == film.Stored.Id).Select(l => Own(study, film, l, null))],
+            Brought = [.. study.Status.Brought.Where(l => l.FilmId == film.Stored.Id && study.Status.OwnLines.ContainsKey((l.FilmId, l.Name)))
+                .Select(l => new BroughtLinePage(l.Name, [l.From.X, l.From.Y], [l.To.X, l.To.Y], l.ByTeacher))],
         };
         if (film.Proposal(study.Stated(film)?.View ?? Anatomy.View.Unknown).IsFaulted)
         {
@@ -134,5 +136,5 @@ internal static class FilmPages
         [.. codes.Select(c => sentences.GetValueOrDefault(c)).OfType<string>()];
 
     private static FilmPage Bare(OpenFilm film, string state) =>
-        new(film.Stored.Id, film.Stored.Name, state, null, 0, 0, "unknown", "unknown", false, "unknown", [], null, null, null, []);
+        new(film.Stored.Id, film.Stored.Name, state, null, 0, 0, "unknown", "unknown", false, "unknown", [], null, null, null, [], []);
 }

@@ -17,7 +17,7 @@ public sealed record StudyPage(
 /// <summary>A film; <c>State</c> is <c>reading</c>, <c>ready</c>, <c>refused</c> or <c>unreadable</c>.</summary>
 public sealed record FilmPage(
     string Id, string Name, string State, string? Message, int Width, int Height, string View, string Side, bool SideContradicted, string Context,
-    IReadOnlyList<string> Refusal, CarriesPage? Carries, AlignmentPage? Alignment, IReadOnlyList<EvidencePage>? Evidence, IReadOnlyList<OwnLinePage> OwnLines);
+    IReadOnlyList<string> Refusal, CarriesPage? Carries, AlignmentPage? Alignment, IReadOnlyList<EvidencePage>? Evidence, IReadOnlyList<OwnLinePage> OwnLines, IReadOnlyList<BroughtLinePage> Brought);
 
 /// <summary>What a film can and cannot carry.</summary>
 public sealed record CarriesPage(IReadOnlyList<string> Can, IReadOnlyList<CannotPage> Cannot, double? ViewErrorDegrees);
@@ -41,10 +41,13 @@ public sealed record EvidencePage(string Name, string Title, bool LookHere);
 /// <summary>A line laid by hand; <c>Difference</c> once the tool's is shown.</summary>
 public sealed record OwnLinePage(string Name, double[] From, double[] To, bool Compared, string? Difference);
 
+/// <summary>A line somebody else laid; sent only once the reader has laid that line.</summary>
+public sealed record BroughtLinePage(string Name, double[] From, double[] To, bool ByTeacher);
+
 /// <summary>The systematic read.</summary>
 public sealed record WalkPage(string Version, DateTimeOffset StartedAt, DateTimeOffset? ConcludedAt, bool VisibleFromStart, IReadOnlyList<StepPage> Steps);
 
-/// <summary>A step; <c>Open</c> are the questions that wait for the reader's own answer.</summary>
+/// <summary>A step; <c>Open</c> counts the questions that wait for the reader's own answer; where several marks may be set, none is one.</summary>
 public sealed record StepPage(string Topic, string Title, bool HasProposals, bool Shown, int Open, IReadOnlyList<ItemPage> Items);
 
 /// <summary>A question with the answer that stands.</summary>

@@ -77,7 +77,7 @@ internal static class StudyPages
                 s.Title,
                 WithProposals.Contains(s.Topic),
                 walk.ToolVisible(s.Topic),
-                s.Items.Count(i => i.Choices.Count > 0 && walk.FirstAnswer(i.Id) is null),
+                s.Items.Count(i => i is { Choices.Count: > 0, AllowsSeveral: false } && walk.FirstAnswer(i.Id) is null),
                 [.. s.Items.Select(i => Item(open, walk, i))]))]);
     }
 
