@@ -57,7 +57,7 @@ addEventListener('drop', e => {
 });
 addEventListener('keydown', e => {
   if (document.querySelector('dialog[open]')) return;
-  if (e.target.matches('input, textarea, select')) { if (e.key === 'Escape') e.target.blur(); return; }
+  if (e.target.matches('input:not([type=range], [type=checkbox]), textarea, select')) { if (e.key === 'Escape') e.target.blur(); return; }
   if (e.key === '?') { showKeys(); e.preventDefault(); return; }
   if ((e.key === ' ' || e.key === 'Enter') && e.target.matches('button, a, summary')) return;
   if (open?.keyDown?.(e)) e.preventDefault();

@@ -279,8 +279,12 @@ export class Pane extends EventTarget {
     return this.zoom * Math.min(box.width / w, box.height / t);
   }
 
+  // Nothing can be laid out while the pane is not on the page.
+  get #onPage() { return this.#samples !== null && this.element.clientWidth > 0 && this.element.clientHeight > 0; }
+
   #apply() {
-    if (!this.#samples) return;
+    if (!this.#onPage) return;
+    this.element.classList.toggle('small', Math.min(this.element.clientWidth, this.element.clientHeight) < 420);
     const box = this.element.getBoundingClientRect(), scale = this.#scale();
     this.sheet.style.transform = `translate(${box.width / 2 + this.panX}px, ${box.height / 2 + this.panY}px) rotate(${this.turn}deg) ` +
       `scale(${this.flipped ? -scale : scale}, ${scale}) translate(${-this.width / 2}px, ${-this.height / 2}px)`;
@@ -309,7 +313,7 @@ export class Pane extends EventTarget {
   }
 
   #drawHand() {
-    if (!this.#samples) return;
+    if (!this.#onPage) return;
     const unit = 1 / this.#scale(), marks = [];
     for (const line of this.film?.brought ?? []) {
       const [a, b] = this.#across({ x: line.from[0], y: line.from[1] }, { x: line.to[0], y: line.to[1] });

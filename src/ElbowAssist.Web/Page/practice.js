@@ -92,7 +92,7 @@ export class PracticeRoom {
 
   draw() {
     const film = this.film, id = document.activeElement?.id;
-    const pick = (name, label, options) => h('fieldset', { className: 'item current' }, h('legend', {}, label), h('div', { className: 'choices', role: 'radiogroup', aria: { label } }, options.map(([v, t]) =>
+    const pick = (name, label, options) => h('fieldset', { className: 'item' }, h('legend', {}, label), h('div', { className: 'choices', role: 'radiogroup', aria: { label } }, options.map(([v, t]) =>
       h('button', { type: 'button', id: `${name}-${v}`, role: 'radio', aria: { checked: String((name in this.wish ? this.wish[name] : this.answers[name]) === v) }, disabled: !(name in this.wish) && !!this.truth, onclick: () => { (name in this.wish ? this.wish : this.answers)[name] = v; this.draw(); } }, t))));
     const calls = [['yes', 'yes'], ['no', 'no'], ['cannot-tell', 'cannot tell']];
     this.notes.replaceChildren(h('div', { className: 'leaf' },

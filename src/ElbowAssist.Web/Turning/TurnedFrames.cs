@@ -2,13 +2,12 @@ using System.Globalization;
 using System.Text;
 using ElbowAssist.Anatomy;
 using ElbowAssist.Anatomy.Landmarks;
+using ElbowAssist.Anatomy.Measurements;
 using ElbowAssist.Drawing;
-using ElbowAssist.Geometry;
 using ElbowAssist.Phantom;
 using ElbowAssist.Phantom.Output;
 using ElbowAssist.Phantom.Rendering;
 using ElbowAssist.Reading;
-using ElbowAssist.Reading.Assembly;
 
 namespace ElbowAssist.Web.Turning;
 
@@ -49,7 +48,7 @@ internal static class TurnedFrames
                 degrees,
                 Convert.ToBase64String(Picture(projection.Paths)),
                 Encoding.UTF8.GetString(OverlaySvg.Write(reading, new OverlayOptions { Landmarks = false, Legend = false })),
-                [.. reading.Measurements.Where(m => Shown.Contains(m.Name, StringComparer.Ordinal)).Select(m => $"{ReadingWords.Title(m.Name)}: {Value(m)}")]));
+                [.. reading.Measurements.Select(m => $"{ReadingWords.Title(m.Name)}: {Value(m)}")]));
         }
 
         var words = string.Create(CultureInfo.InvariantCulture,
@@ -58,22 +57,49 @@ internal static class TurnedFrames
     }
 
     // The interval of exact landmarks says nothing, so the value stands alone.
-    private static string Value(Measurement m) => m.Value is null ? "not given at this turn" : ReadingWords.Value(m)!.Split(" (", 2)[0];
+    private static string Value(Measurement m) => ReadingWords.Value(m)!.Split(" (", 2)[0];
 
+    // Every construction on the exact landmarks, as the truth of a simulated film is measured: what a real film could not
+    // carry at such a turn is shown here on purpose.
     private static FilmReading Reading(Projection projection, ToolIdentity tool)
     {
         var truth = projection.Truth;
-        return ReadingAssembler.Default.Assemble(new ReadingInput
+        var set = LandmarkSet.Of(truth.View)!;
+        var exact = LaidLandmarks.Exact(set, [.. truth.Landmarks.Select(l => l.Position)], FilmScale.Of(truth.ObjectPixelMillimetres, truth.ObjectPixelMillimetres));
+        List<MeasuredValue> values = [.. FilmMeasuring.Measure(exact, RedrawOptions.Default with { Draws = 2 }).Where(v => v.Value is not null && Shown.Contains(v.Definition.Name, StringComparer.Ordinal))];
+        return new FilmReading
         {
             Tool = tool,
+            Models = [],
             Image = new ImageFacts("simulated", MatchedElbow.Size, MatchedElbow.Size, truth.ObjectPixelMillimetres, truth.ObjectPixelMillimetres, "simulated", ""),
             View = new ViewFinding(truth.View, new Dictionary<string, double>(StringComparer.Ordinal), null),
             Side = truth.Side,
             Patient = new Patient(truth.AgeMonths, truth.Sex),
             Context = FilmContext.Acute,
-            Landmarks = [.. truth.Landmarks.Select(l => new Landmark(l.Name, l.Kind, l.Position, l.Position is null ? null : Covariance.Isotropic(0.3), l.Position is null ? 0 : 1, LandmarkSource.Model))],
-        });
+            Adequacy = new Adequacy(false, [], [], []),
+            Landmarks = [.. truth.Landmarks.Select(l => new Landmark(l.Name, l.Kind, l.Position, null, l.Position is null ? 0 : 1, LandmarkSource.Model))],
+            Lines = [.. values.SelectMany(v => v.Lines.Select(l => new NamedLine(v.Definition.Name, l.Line.Point, l.Line.Direction)))],
+            Circles = [.. values.SelectMany(v => v.Circles).DistinctBy(c => c.Name, StringComparer.Ordinal).Select(c => new NamedCircle(c.Name, c.Circle.Centre, c.Circle.Radius))],
+            Measurements = [.. values.Select(Measured)],
+            Evidence = [],
+            Prompts = [],
+            Reasons = [],
+            Timing = new Dictionary<string, double>(StringComparer.Ordinal),
+        };
     }
+
+    private static Measurement Measured(MeasuredValue value) => new()
+    {
+        Name = value.Definition.Name,
+        Value = value.Value,
+        Unit = value.Definition.Unit,
+        Redraw95 = null,
+        State = MeasurementState.Measured,
+        Reasons = [],
+        Zones = null,
+        Note = value.Definition.Note,
+        Source = value.Definition.Source,
+    };
 
     private static byte[] Picture(PathImage paths)
     {
@@ -81,7 +107,7 @@ internal static class TurnedFrames
         for (var i = 0; i < pixels.Length; i++)
         {
             var depth = (BoneRate * paths.Bone[i]) + (SoftRate * paths.Soft[i]) + (FatRate * paths.Fat[i]) + (0.5 * paths.Metal[i]);
-            pixels[i] = (ushort)(ushort.MaxValue * Math.Pow(1 - Math.Exp(-0.55 * depth), 1.3));
+            pixels[i] = (ushort)(ushort.MaxValue * Math.Pow(1 - Math.Exp(-0.75 * depth), 1.3));
         }
 
         using var png = new MemoryStream();
