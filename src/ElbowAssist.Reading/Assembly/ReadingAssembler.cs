@@ -85,7 +85,7 @@ public sealed class ReadingAssembler(AdequacyLimits limits, RedrawOptions redraw
         var evidence = EvidenceAssembly.Of(input, facts, everywhere);
         var withheld = assembled.Measurements.Where(m => m.State == MeasurementState.Withheld).Select(m => new CannotCarry(m.Name, m.Reasons));
         var unseen = evidence.Where(e => e.Reasons.Count > 0).Select(e => new CannotCarry(e.Evidence.Name, e.Reasons));
-        return Empty(input, new Adequacy(false, checks, CanCarry(assembled, evidence), [.. withheld, .. unseen]), []) with
+        return Empty(input, new Adequacy(false, FiguresOfGiven(checks, assembled.Measurements), CanCarry(assembled, evidence), [.. withheld, .. unseen]), []) with
         {
             Landmarks = landmarks.All,
             Lines = assembled.Lines,
@@ -104,6 +104,20 @@ public sealed class ReadingAssembler(AdequacyLimits limits, RedrawOptions redraw
                 [Stage] = Stopwatch.GetElapsedTime(started).TotalMilliseconds,
             },
         };
+    }
+
+    // The figure of a check is the value of a measurement here, or gives it away.
+    private static readonly Dictionary<string, string> FigureOf = new(StringComparer.Ordinal)
+    {
+        ["true-lateral.arc-offset"] = "true-lateral.arc-offset",
+        ["flexion.departure-from-right-angle"] = "flexion-angle",
+    };
+
+    /// <summary>The checks without the figures of measurements that are withheld; what they decided stands.</summary>
+    private static IReadOnlyList<AdequacyCheck> FiguresOfGiven(IReadOnlyList<AdequacyCheck> checks, IReadOnlyList<Measurement> measurements)
+    {
+        var withheld = measurements.Where(m => m.State == MeasurementState.Withheld).Select(m => m.Name).ToHashSet(StringComparer.Ordinal);
+        return [.. checks.Select(c => FigureOf.TryGetValue(c.Name, out var name) && withheld.Contains(name) ? c with { Value = null } : c)];
     }
 
     // A rotated film still carries some measurements; these reasons leave none.

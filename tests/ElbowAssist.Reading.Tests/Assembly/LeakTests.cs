@@ -27,6 +27,10 @@ public sealed class LeakTests
                     Assert.Equal(definitions[withheld.Name].Note, withheld.Note);
                     Assert.Contains(reading.Adequacy.CannotCarry, c => c.Name == withheld.Name);
                     Assert.DoesNotContain(withheld.Name, reading.Adequacy.CanCarry);
+                    Assert.DoesNotContain(reading.Adequacy.Checks, c => c.Value is not null && c.Name == withheld.Name);
+                    Assert.DoesNotContain(
+                        reading.Adequacy.Checks,
+                        c => c.Value is not null && withheld.Name == "flexion-angle" && c.Name.StartsWith("flexion.", StringComparison.Ordinal));
                 }
 
                 var given = reading.Measurements.Where(m => m.State != MeasurementState.Withheld).ToList();
