@@ -215,7 +215,7 @@ public sealed class StudyReportTests
         var random = new Random(20300304);
         for (var i = 0; i < 60; i++)
         {
-            var study = RandomStudy(random);
+            var study = RandomStudies.Next(random);
             foreach (var output in new[] { StudyReport.Text(study), Html(study) })
             {
                 var words = Regex.Replace(output, @"base64,[A-Za-z0-9+/=]+", "", RegexOptions.None, TimeSpan.FromSeconds(5));
@@ -225,40 +225,6 @@ public sealed class StudyReportTests
                 Assert.DoesNotContain("∞", words, StringComparison.Ordinal);
             }
         }
-    }
-
-    private static Study RandomStudy(Random random)
-    {
-        var months = random.Next(6, 900);
-        var patient = new Patient(random.Next(8) == 0 ? null : months, random.Next(3) switch { 0 => null, 1 => Sex.Female, _ => Sex.Male });
-        var growing = months < 15 * 12;
-        var films = Enumerable.Range(0, random.Next(1, 4)).Select(n =>
-        {
-            var elbow = new DrawnElbow
-            {
-                Growing = growing,
-                Capitellum = growing ? 43 : 58,
-                CentreBeforeLine = (random.NextDouble() * 1.6) - 0.8,
-                RadialOffset = (random.NextDouble() * 1.6) - 0.8,
-                Baumann = 60 + (30 * random.NextDouble()),
-                BackwardShift = random.Next(3) == 0 ? random.NextDouble() : 0,
-                Extension = random.Next(3) == 0 ? 30 * random.NextDouble() : 0,
-                FatPadAngle = 35 * random.NextDouble(),
-                Mirrored = random.Next(2) == 0,
-            };
-            return DrawnStudies.Film(
-                FormattableString.Invariant($"film-{n}.png"), elbow, random.Next(2) == 0 ? View.Lateral : View.Ap, (Side)random.Next(3), patient, (FilmContext)random.Next(6),
-                random.Next(), random.Next(2) == 0 ? 0.2 : null, random.Next(2) == 0 ? LandmarkSource.Model : LandmarkSource.Reader, 0.3 + (4 * random.NextDouble()));
-        });
-        var marks = new ReaderMarks
-        {
-            Trauma = (Call)random.Next(4),
-            Effusion = (Call)random.Next(4),
-            Displaced = random.Next(3) == 0,
-            Open = random.Next(6) == 0,
-            Injuries = [(SuspectedInjury)random.Next(10), (SuspectedInjury)random.Next(10)],
-        };
-        return StudyAssembler.Assemble(new() { Tool = DrawnStudies.Tool, Films = [.. films], Marks = marks, StatedMaturity = (Maturity)random.Next(4) });
     }
 
     private static Study Study(string name) => DemoStudies.All.Single(d => d.Name == name).Assemble();

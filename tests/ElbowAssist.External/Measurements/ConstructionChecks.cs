@@ -97,6 +97,17 @@ public sealed class ConstructionChecks
             ViewMeasurements.Ap.Single(m => m.Name == "radial-neck-shaft-angle").NoteBeside(angle));
     }
 
+    // Trap: a carrying angle of 12° is printed as 168° where the angle is counted from the straight line; valgus stays +.
+    [Fact]
+    public void CarryingAngle_AcuteAndObtuseForm()
+    {
+        var angle = Ap(Elbow with { Carrying = 12 })["carrying-angle"];
+        Assert.Equal(12, angle, 1e-9);
+        Assert.Equal(
+            "In the obtuse form 168.0 degrees.",
+            ViewMeasurements.Ap.Single(m => m.Name == "carrying-angle").NoteBeside(angle));
+    }
+
     // Geometry: arc centres 22 mm apart on an axis square to the beam separate by 22·sin θ as the humerus turns by θ about its shaft.
     [Theory]
     [InlineData(5, 1.917)]

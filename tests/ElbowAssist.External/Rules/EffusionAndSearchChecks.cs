@@ -1,6 +1,9 @@
 using ElbowAssist.Anatomy;
 using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Anatomy.Rules.References;
+using ElbowAssist.Reading;
+using ElbowAssist.Reading.Studies;
+using ElbowAssist.Testing;
 
 namespace ElbowAssist.External.Rules;
 
@@ -116,6 +119,42 @@ public sealed class EffusionAndSearchChecks
     [Fact]
     public void CarryingAngle_ByAge() =>
         Assert.Contains(ReferenceTable.For("carrying-angle", new(72, null)), r => r.Text.Contains("6° at 6 years, 11° at 15 years", StringComparison.Ordinal));
+
+    // Hasegawa 2017: 14.6° (4-28) in 62 children of 2 to 11 years; Kushwaha 2022: right 8.85 ± 2.09, left 9.07 ± 2.13 in 140. Both are shown.
+    [Fact]
+    public void CarryingAngle_OnFilmsOfChildren_ShowsBothSeries()
+    {
+        var rows = ReferenceTable.For("carrying-angle", new(72, null)).Select(r => r.Text).ToList();
+        Assert.Contains(rows, r => r.Contains("14.6°, range 4 to 28° in 62", StringComparison.Ordinal));
+        Assert.Contains(rows, r => r.Contains("8.85°, SD 2.09; left 9.07°, SD 2.13 in 140", StringComparison.Ordinal));
+    }
+
+    // Zampagni 2008: 12.42° ± 4.06 in 44 adult arms; no child is held against it.
+    [Theory]
+    [InlineData(480, true)]
+    [InlineData(72, false)]
+    public void CarryingAngle_AdultSeries(int months, bool shown) =>
+        Assert.Equal(shown, ReferenceTable.For("carrying-angle", new(months, null)).Any(r => r.Text.Contains("12.42°, SD 4.06", StringComparison.Ordinal)));
+
+    // A difference of more than 5° between sides is taken up (common practice in the sources of the Baumann angle): 5.0 no, 5.1 yes,
+    // and by design only if the interval of the difference excludes 5°.
+    [Theory]
+    [InlineData(5.0, 0, DifferenceState.LimitNotReached)]
+    [InlineData(5.1, 0, DifferenceState.BeyondLimit)]
+    [InlineData(7.0, 3, DifferenceState.EitherSideOfLimit)]
+    [InlineData(-5.1, 0, DifferenceState.BeyondLimit)]
+    public void BaumannSideDifference_TurnsAtFiveDegrees(double difference, double half, DifferenceState state)
+    {
+        StudyFilm Film(string id, Side side, double angle)
+        {
+            var sample = SampleReadings.Ap();
+            var baumann = sample.Measurements[0] with { Name = "baumann-angle", Unit = "deg", Value = angle, Redraw95 = new(angle - half, angle + half), State = MeasurementState.Measured };
+            return new(id, sample with { Side = side, Measurements = [baumann] }, []);
+        }
+
+        var study = StudyAssembler.Assemble(new() { Tool = SampleReadings.Ap().Tool, Films = [Film("l", Side.Left, 72 + difference), Film("r", Side.Right, 72)], InjuredSide = Side.Left });
+        Assert.Equal(state, study.SideDifferences.Single(d => d.Name == "baumann-angle").State);
+    }
 
     // Surg Radiol Anat 2007;29:279: 167.8° (160.5-178). Trap: obtuse and acute form are one angle, 12.2° off straight, 2 to 19.5°.
     [Fact]
