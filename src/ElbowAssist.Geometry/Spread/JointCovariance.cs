@@ -11,12 +11,19 @@ public sealed class JointCovariance
 {
     private readonly double[] entries;
     private readonly double[] factor;
+    private readonly int[] firstEntry;
 
     private JointCovariance(int count, double[] entries, double[] factor)
     {
         Count = count;
         this.entries = entries;
         this.factor = factor;
+        firstEntry = new int[2 * count];
+        for (var row = 0; row < firstEntry.Length; row++)
+        {
+            var start = factor.AsSpan(row * firstEntry.Length, row + 1).IndexOfAnyExcept(0.0);
+            firstEntry[row] = start < 0 ? row + 1 : start;
+        }
     }
 
     /// <summary>Number of points.</summary>
@@ -28,8 +35,15 @@ public sealed class JointCovariance
     /// <summary>Covariance of two coordinates, numbered from 0 in the order x₁, y₁, x₂, y₂, …</summary>
     public double this[int row, int column] => entries[(row * Size) + column];
 
-    /// <summary>Lower triangular L with L·Lᵀ equal to this matrix, row by row.</summary>
-    internal ReadOnlySpan<double> Factor => factor;
+    /// <summary>
+    /// Lower triangular L with L·Lᵀ equal to this matrix: the part of a row up to its diagonal that follows its leading
+    /// zeros, and the column where it starts.
+    /// </summary>
+    internal ReadOnlySpan<double> FactorRow(int row, out int start)
+    {
+        start = firstEntry[row];
+        return factor.AsSpan((row * Size) + start, row + 1 - start);
+    }
 
     /// <summary>Points that err independently of one another.</summary>
     /// <exception cref="ArgumentException">A covariance is negative in some direction or not finite.</exception>
