@@ -34,6 +34,8 @@ program=$(readlink -f "$program")
 [ "$limit" -le 4000 ] && [ "$calibration" -le 5000 ] && [ "$validation" -le 10000 ] ||
   { echo "A split has at most 4000, 5000 and 10000 patients: its seeds end there." >&2; exit 1; }
 export DOTNET_SYSTEM_GLOBALIZATION_INVARIANT=1 ELBOWASSIST_MODELS=$models
+# What other models proposed is of no use.
+work=$work/$(cat "$models"/*/*.onnx | sha256sum | cut -c1-12)
 mkdir -p "$work" "$out"
 chunk=100
 
