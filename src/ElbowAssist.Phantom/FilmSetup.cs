@@ -2,6 +2,7 @@ using ElbowAssist.Anatomy;
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Geometry;
 using ElbowAssist.Phantom.Pose;
+using ElbowAssist.Phantom.Rendering;
 using ElbowAssist.Phantom.Rendering.Field;
 using ElbowAssist.Phantom.Sampling;
 using ElbowAssist.Phantom.Shape;
@@ -58,7 +59,7 @@ internal sealed class FilmSetup
     {
         const double FieldMillimetres = 130;
         var bones = ElbowBuilder.Build(elbow, pose, (uint)(elbow.Seed ^ (elbow.Seed >> 32)));
-        var beam = new FilmCamera(pose, view);
+        var beam = new FilmCamera(pose.SeenBySize(elbow.Size), view);
         var pixel = FieldMillimetres * (elbow.Shape.Humerus.EpicondylarWidth / 60) / size;
         var joint = LocatorTruth.Plane(bones, beam, view).Joint;
         var mirrored = elbow.Side == Side.Left ? new Similarity(-1, 0, default, true) : Similarity.Identity;
@@ -108,6 +109,13 @@ internal sealed class FilmSetup
         return new FilmSetup(film.elbow, View.Oblique, film.posed, film.camera, moved);
     }
 
+    /// <summary>Walks the rays of every pixel.</summary>
+    public PathImage Render()
+    {
+        var paths = FilmRenderer.Render(Geometry, placement.Width, placement.Height, posed.Meshes);
+        return elbow.Size == 1 ? paths : paths.Lengthened((float)elbow.Size);
+    }
+
     public FilmTruth Truth()
     {
         var points = LocatorTruth.Plane(posed, camera, view);
@@ -123,10 +131,10 @@ internal sealed class FilmSetup
             new LocatorPoints(Pixel(points.Shaft), Pixel(points.Joint), Pixel(points.Forearm), Pixel(points.Mark)),
             camera.ViewErrorDegrees,
             camera.Pose.FlexionDegrees,
-            posed.Points.UnitW,
-            placement.PixelMillimetres,
-            placement.PixelMillimetres * camera.Magnification,
-            camera.Pose.SourceDetectorMillimetres);
+            posed.Points.UnitW * elbow.Size,
+            placement.PixelMillimetres * elbow.Size,
+            placement.PixelMillimetres * elbow.Size * camera.Magnification,
+            camera.Pose.SourceDetectorMillimetres * elbow.Size);
     }
 
     private Point Pixel(Point plane) => placement.PlaneToFilm.Apply(plane);
@@ -136,7 +144,7 @@ internal sealed class FilmSetup
         var random = Simulation.Stream(elbow, view, 0);
         var pose = PoseSampler.Sample(random, view, options.Adequacy);
         var bones = ElbowBuilder.Build(elbow, pose, (uint)(elbow.Seed ^ (elbow.Seed >> 32)));
-        return (bones, new FilmCamera(pose, view), random);
+        return (bones, new FilmCamera(pose.SeenBySize(elbow.Size), view), random);
     }
 
     private static float HalfDepth(ElbowShape shape) =>

@@ -17,7 +17,7 @@ public sealed class FilmSimulator
     private const int ExposurePurpose = 100;
     private readonly FilmExposure exposure = new();
 
-    /// <summary>Simulates one square film.</summary>
+    /// <summary>Simulates one square film of a drawn patient.</summary>
     /// <param name="seed">Seed of the patient.</param>
     /// <param name="view">Lateral, AP or oblique.</param>
     /// <param name="options">Ages, injuries, adequacy.</param>
@@ -26,9 +26,21 @@ public sealed class FilmSimulator
     public SimulatedFilm Simulate(ulong seed, View view, SimulationOptions options, int size)
     {
         ArgumentNullException.ThrowIfNull(options);
+        return Simulate(Simulation.Sample(seed, options), view, options, size);
+    }
+
+    /// <summary>Simulates one square film of a patient.</summary>
+    /// <param name="elbow">Patient.</param>
+    /// <param name="view">Lateral, AP or oblique.</param>
+    /// <param name="options">How films are positioned and exposed.</param>
+    /// <param name="size">Pixels along each side, 64 to 4096.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The size is outside its range.</exception>
+    public SimulatedFilm Simulate(ElbowCase elbow, View view, SimulationOptions options, int size)
+    {
+        ArgumentNullException.ThrowIfNull(elbow);
+        ArgumentNullException.ThrowIfNull(options);
         ArgumentOutOfRangeException.ThrowIfLessThan(size, 64);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(size, 4096);
-        var elbow = Simulation.Sample(seed, options);
         var projection = Simulation.Project(elbow, view, size, options);
         var truth = projection.Truth;
         var pixelMm = truth.ObjectPixelMillimetres;

@@ -2,7 +2,6 @@ using ElbowAssist.Anatomy;
 using ElbowAssist.Phantom.Growth;
 using ElbowAssist.Phantom.Injury;
 using ElbowAssist.Phantom.Pose;
-using ElbowAssist.Phantom.Rendering;
 using ElbowAssist.Phantom.Sampling;
 using ElbowAssist.Phantom.Truth;
 
@@ -45,7 +44,7 @@ public static class Simulation
     public static Projection Project(ElbowCase elbow, View view, int size, SimulationOptions options)
     {
         var setup = FilmSetup.OfFilm(elbow, view, size, options);
-        return new Projection(FilmRenderer.Render(setup.Geometry, size, size), setup.Truth());
+        return new Projection(setup.Render(), setup.Truth());
     }
 
     /// <summary>Projects one square film of a patient in a given pose, the joint in its middle.</summary>
@@ -58,7 +57,7 @@ public static class Simulation
         ArgumentNullException.ThrowIfNull(elbow);
         ArgumentNullException.ThrowIfNull(pose);
         var setup = FilmSetup.OfPose(elbow, view, pose, size);
-        return new Projection(FilmRenderer.Render(setup.Geometry, size, size), setup.Truth());
+        return new Projection(setup.Render(), setup.Truth());
     }
 
     /// <summary>The truth of such a film without walking any ray.</summary>

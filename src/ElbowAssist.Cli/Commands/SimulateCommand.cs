@@ -14,6 +14,7 @@ internal static class SimulateCommand
 {
     private const int SmallestFilm = 64;
     private const int LargestFilm = 4096;
+    private const double Grown = 18;
 
     public static Command Create()
     {
@@ -49,9 +50,16 @@ internal static class SimulateCommand
             CustomParser = Positioning,
         };
         var size = new Option<int>("--size") { Description = "Pixels along each side.", DefaultValueFactory = _ => 1024, HelpName = "PX" };
+        var bones = new Option<string>("--bones")
+        {
+            Description = "Folder of an adult's bones to show in place of drawn ones: humerus.stl, ulna.stl, radius.stl (closed surfaces in one frame) "
+                + "and bones.json, such as {\"schema\": \"elbowassist/bones/1\", \"unit\": \"mm\", \"side\": \"right\"}. Ages from 18, no injuries.",
+            HelpName = "DIR",
+        };
         Range(count, 1, 1_000_000);
         Range(size, SmallestFilm, LargestFilm);
-        var command = new Command("simulate", "Simulate films with exact truth; every patient is invented.") { seed, count, output, views, ages, injuries, adequacy, size };
+        var command = new Command("simulate", "Simulate films with exact truth; every patient is invented.") { seed, count, output, views, ages, injuries, adequacy, size, bones };
+        command.Validators.Add(result => GrownAndWhole(result, bones, ages, injuries));
         command.SetAction((parsed, cancellation) => Task.Run(
             () => (int)SimulateRun.Run(
                 new SimulateRequest(
@@ -61,16 +69,36 @@ internal static class SimulateCommand
                     parsed.GetValue(views)!,
                     new SimulationOptions
                     {
-                        FromAgeYears = parsed.GetValue(ages).From,
+                        FromAgeYears = parsed.GetResult(bones) is null ? parsed.GetValue(ages).From : Math.Max(Grown, parsed.GetValue(ages).From),
                         ToAgeYears = parsed.GetValue(ages).To,
                         InjuredShare = parsed.GetValue(injuries)!.Share,
                         Injuries = parsed.GetValue(injuries)!.Kinds,
                         Adequacy = parsed.GetValue(adequacy),
                     },
-                    parsed.GetValue(size)),
+                    parsed.GetValue(size),
+                    parsed.GetValue(bones)),
                 cancellation),
             cancellation));
         return command;
+    }
+
+    /// <summary>Bones from files are an adult's and whole.</summary>
+    private static void GrownAndWhole(
+        CommandResult result, Option<string> bones, Option<(double From, double To)> ages, Option<InjuryChoice> injuries)
+    {
+        if (result.GetResult(bones) is null)
+        {
+            return;
+        }
+
+        if (result.GetResult(ages) is { Implicit: false } && result.GetValue(ages).From < Grown)
+        {
+            result.AddError("--bones shows an adult's bones: give --ages from 18, or leave it out.");
+        }
+        else if (result.GetResult(injuries) is { Implicit: false } && result.GetValue(injuries) is { Share: > 0 })
+        {
+            result.AddError("--bones shows whole bones: give --injuries none, or leave it out.");
+        }
     }
 
     private static void Range(Option<int> option, int from, int to) => option.Validators.Add(result =>

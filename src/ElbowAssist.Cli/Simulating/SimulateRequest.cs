@@ -10,5 +10,6 @@ namespace ElbowAssist.Cli.Simulating;
 /// <param name="Views">Views of each patient.</param>
 /// <param name="Options">Ages, injuries, positioning.</param>
 /// <param name="Size">Pixels along each side.</param>
+/// <param name="BonesFolder">Folder of bones that stand in for the drawn ones, or null.</param>
 internal sealed record SimulateRequest(
-    ulong FirstSeed, int Count, string OutputFolder, IReadOnlyList<View> Views, SimulationOptions Options, int Size);
+    ulong FirstSeed, int Count, string OutputFolder, IReadOnlyList<View> Views, SimulationOptions Options, int Size, string? BonesFolder);

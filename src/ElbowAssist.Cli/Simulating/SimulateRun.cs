@@ -7,6 +7,7 @@ using ElbowAssist.Exchange.Json;
 using ElbowAssist.Exchange.Json.Coco;
 using ElbowAssist.Exchange.Json.Facts;
 using ElbowAssist.Phantom;
+using ElbowAssist.Phantom.Mesh;
 using ElbowAssist.Phantom.Output;
 
 namespace ElbowAssist.Cli.Simulating;
@@ -18,13 +19,14 @@ internal static class SimulateRun
 
     public static ExitCode Run(SimulateRequest request, CancellationToken cancellation)
     {
+        var bones = request.BonesFolder is { } folder ? Bones(folder) : null;
         using var simulators = new ThreadLocal<FilmSimulator>(() => new FilmSimulator());
         var seeds = Enumerable.Range(0, request.Count).Select(i => request.FirstSeed + (ulong)i);
         var films = seeds.SelectMany(seed => request.Views.Select(view => (Seed: seed, View: view))).AsParallel().AsOrdered()
             .WithCancellation(cancellation)
             .WithDegreeOfParallelism(Environment.ProcessorCount)
             .WithMergeOptions(ParallelMergeOptions.NotBuffered)
-            .Select(f => WriteFilm(request, simulators.Value!.Simulate(f.Seed, f.View, request.Options, request.Size), cancellation));
+            .Select(f => WriteFilm(request, simulators.Value!.Simulate(Elbow(f.Seed), f.View, request.Options, request.Size), cancellation));
         var labelled = new List<CocoFilm>();
         foreach (var (line, coco) in films)
         {
@@ -37,6 +39,28 @@ internal static class SimulateRun
 
         OutputFiles.Write(request.OutputFolder, [(CocoFile, CocoKeypoints.Write(labelled))], cancellation);
         return ExitCode.Done;
+
+        ElbowCase Elbow(ulong seed) => bones?.Sample(seed, request.Options) ?? Simulation.Sample(seed, request.Options);
+    }
+
+    /// <summary>Registers bones from files and says how well the built-in elbow fits them.</summary>
+    private static MeshElbow Bones(string folder)
+    {
+        try
+        {
+            var bones = BoneFolder.Load(folder);
+            foreach (var d in bones.Distances)
+            {
+                Console.Out.WriteLine(FormattableString.Invariant(
+                    $"{d.Bone}: surface within {d.Mean:0.00} mm of the fitted built-in bone on average, {d.Percentile95:0.00} mm over 95 % of it, {d.Largest:0.00} mm at most"));
+            }
+
+            return bones;
+        }
+        catch (Exception e) when (e is InvalidDataException or IOException or UnauthorizedAccessException)
+        {
+            throw new UserErrorException(e.Message, ExitCode.Unreadable);
+        }
     }
 
     private static (string Line, CocoFilm? Coco) WriteFilm(SimulateRequest request, SimulatedFilm film, CancellationToken cancellation)

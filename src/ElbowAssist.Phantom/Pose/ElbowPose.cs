@@ -29,4 +29,13 @@ public sealed record ElbowPose
 
     /// <summary>Where the central ray passes the joint, along the film's axes.</summary>
     public required double CentralRayY { get; init; }
+
+    /// <summary>The same view in units of an elbow of another size: lengths of the beam are divided by the size.</summary>
+    internal ElbowPose SeenBySize(double size) => this with
+    {
+        SourceDetectorMillimetres = SourceDetectorMillimetres / size,
+        ObjectDetectorMillimetres = ObjectDetectorMillimetres / size,
+        CentralRayX = CentralRayX / size,
+        CentralRayY = CentralRayY / size,
+    };
 }

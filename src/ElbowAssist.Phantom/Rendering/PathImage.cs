@@ -47,4 +47,22 @@ public sealed class PathImage
 
     /// <summary>Bones whose outer path exceeds 0.8 mm, as <see cref="BoneLabels"/> bits.</summary>
     public byte[] Labels { get; }
+
+    /// <summary>The image of the same things, every path longer by a factor.</summary>
+    internal PathImage Lengthened(float factor)
+    {
+        var image = new PathImage(Width, Height);
+        Labels.CopyTo(image.Labels, 0);
+        (float[] From, float[] To)[] materials =
+            [(Soft, image.Soft), (Fat, image.Fat), (Bone, image.Bone), (Metal, image.Metal), (Cast, image.Cast)];
+        foreach (var (from, to) in materials)
+        {
+            for (var i = 0; i < from.Length; i++)
+            {
+                to[i] = from[i] * factor;
+            }
+        }
+
+        return image;
+    }
 }

@@ -1,5 +1,6 @@
 using ElbowAssist.Phantom.Growth;
 using ElbowAssist.Phantom.Injury;
+using ElbowAssist.Phantom.Mesh.Rendering;
 using ElbowAssist.Phantom.Pose;
 using ElbowAssist.Phantom.Rendering.Field;
 using ElbowAssist.Phantom.Sampling;
@@ -7,7 +8,10 @@ using ElbowAssist.Phantom.Sampling;
 namespace ElbowAssist.Phantom.Shape;
 
 /// <summary>One posed elbow without a film: surfaces and named points.</summary>
-internal sealed record PosedElbow(ElbowGeometry Geometry, AnatomicalPoints Points);
+/// <param name="Geometry">Parametric surfaces, and the frames of the bones.</param>
+/// <param name="Points">Named points.</param>
+/// <param name="Meshes">Surfaces that stand in for the parametric ones of the bones, or null.</param>
+internal sealed record PosedElbow(ElbowGeometry Geometry, AnatomicalPoints Points, MeshBones? Meshes);
 
 /// <summary>Turns an elbow and its pose into surfaces and named points.</summary>
 internal static class ElbowBuilder
@@ -43,34 +47,35 @@ internal static class ElbowBuilder
             HasMetal = elbow.Fixation == Fixation.None ? 0 : 1,
             Metal = FixationBuilder.Build(elbow.Fixation, new CounterRandom(elbow.Seed, MetalStream), scale, humerus, ulna),
         };
-        return new PosedElbow(geometry, Points(shape, geometry, unbroken, shaft, roof));
+        return new PosedElbow(geometry, Points(elbow, geometry, unbroken, shaft, roof), elbow.Meshes);
     }
 
     private static ElbowGeometry Geometry(HumerusGeometry humerus, UlnaGeometry ulna, RadiusGeometry radius) =>
         new() { Humerus = humerus, Ulna = ulna, Radius = radius };
 
     /// <summary>Named points: found on the unbroken bones, then moved with their fragments.</summary>
-    private static AnatomicalPoints Points(ElbowShape shape, ElbowGeometry g, ElbowGeometry whole, Frame shaft, float roof)
+    private static AnatomicalPoints Points(ElbowCase elbow, ElbowGeometry g, ElbowGeometry whole, Frame shaft, float roof)
     {
+        var meshes = elbow.Meshes;
         var anterior = g.Soft.AnteriorPad;
         var posterior = g.Soft.PosteriorPad;
         var full = Full(whole);
         var humerus = g.Humerus;
         return new AnatomicalPoints
         {
-            UnitW = 2 * g.Humerus.WaistAp,
+            UnitW = meshes?.Levels.UnitW ?? (2 * g.Humerus.WaistAp),
             Shaft = shaft,
-            FossaRoof = new Vec3(g.Humerus.OlecranonFossa.Centre.X + 2, roof, g.Humerus.OlecranonFossa.Centre.Z),
-            Waist = After(g.Humerus.Break, HumerusBuilder.Waist(in humerus)),
-            MedialEpicondyle = After(g.Humerus.Break, Exit(full, 0, g.Humerus.MedialEpicondyle.To, new Vec3(-0.15f, -0.2f, -1))),
-            LateralEpicondyle = After(g.Humerus.Break, Exit(full, 0, g.Humerus.LateralEpicondyle.To, new Vec3(-0.1f, 0, 1))),
-            CoronoidTip = AfterUlna(g, Exit(whole, 1, Outer(g, g.Ulna.Coronoid.To with { Z = 0 }), Direction(g, new Vec3(0.2f, 1, 0)))),
-            OlecranonTip = AfterUlna(g, Exit(full, 1, Outer(g, g.Ulna.Beak.To), Direction(g, new Vec3(-1, 0.35f, 0)))),
+            FossaRoof = meshes?.Levels.FossaRoof ?? new Vec3(g.Humerus.OlecranonFossa.Centre.X + 2, roof, g.Humerus.OlecranonFossa.Centre.Z),
+            Waist = After(g.Humerus.Break, meshes?.Levels.Waist ?? HumerusBuilder.Waist(in humerus)),
+            MedialEpicondyle = After(g.Humerus.Break, Exit(full, meshes, 0, g.Humerus.MedialEpicondyle.To, new Vec3(-0.15f, -0.2f, -1))),
+            LateralEpicondyle = After(g.Humerus.Break, Exit(full, meshes, 0, g.Humerus.LateralEpicondyle.To, new Vec3(-0.1f, 0, 1))),
+            CoronoidTip = AfterUlna(g, Tip(whole, meshes, Outer(g, g.Ulna.Coronoid.To with { Z = 0 }), Direction(g, new Vec3(0.2f, 1, 0)), Direction(g, new Vec3(0.2f, 1, 0)))),
+            OlecranonTip = AfterUlna(g, Tip(full, meshes, Outer(g, g.Ulna.Beak.To), Direction(g, new Vec3(-1, 0.35f, 0)), Direction(g, new Vec3(-1, 1, 0)))),
             AnteriorPadBase = Frame.ToOuter(in anterior.Frame, new Vec3(-anterior.Radii.X, 0, 0)),
             AnteriorPadTip = Frame.ToOuter(in anterior.Frame, new Vec3(anterior.Radii.X, 0, 0)),
             PosteriorPadTip = Frame.ToOuter(in posterior.Frame, new Vec3(posterior.Radii.X * 0.3f, posterior.Radii.Y * 0.9f, 0)),
             AnteriorPadShown = anterior.Radii.Y > 0,
-            PosteriorPadShown = shape.Soft.PosteriorPadLift > 1,
+            PosteriorPadShown = elbow.Shape.Soft.PosteriorPadLift > 1,
         };
     }
 
@@ -102,15 +107,23 @@ internal static class ElbowBuilder
 
     private static Vec3 Direction(ElbowGeometry g, Vec3 d) => Frame.DirectionToOuter(in g.Ulna.Forearm, d).Unit;
 
+    /// <summary>A tip of the ulna: where a half line from inside leaves it; on a mesh, what reaches farthest nearby.</summary>
+    private static Vec3 Tip(ElbowGeometry g, MeshBones? meshes, Vec3 from, Vec3 direction, Vec3 farthest)
+    {
+        var tip = Exit(g, null, 1, from, direction);
+        return meshes?.Tip(in g, 1, tip, farthest) ?? tip;
+    }
+
     /// <summary>Where a half line from inside a bone leaves it.</summary>
-    private static Vec3 Exit(ElbowGeometry g, int bone, Vec3 from, Vec3 direction)
+    private static Vec3 Exit(ElbowGeometry g, MeshBones? meshes, int bone, Vec3 from, Vec3 direction)
     {
         var d = direction.Unit;
         float low = 0, high = 14;
         for (var i = 0; i < 30; i++)
         {
             var t = 0.5f * (low + high);
-            if (RayIntegrator.BoneDistance(in g, bone, from + (d * t)) < 0)
+            var p = from + (d * t);
+            if ((meshes?.Distance(in g, bone, p) ?? RayIntegrator.BoneDistance(in g, bone, p)) < 0)
             {
                 low = t;
             }

@@ -6,17 +6,22 @@ namespace ElbowAssist.Phantom.Truth;
 /// <summary>The surfaces of one posed elbow that landmarks lie on, and points inside them.</summary>
 internal sealed class BoneSurfaces(PosedElbow elbow)
 {
+    /// <summary>How far a mesh may lie outside the part of the parametric elbow that names it.</summary>
+    private const float MeshReach = 1.5f;
     private readonly ElbowGeometry g = elbow.Geometry;
 
     public AnatomicalPoints Points => elbow.Points;
 
     public ElbowGeometry Geometry => g;
 
-    public float Humerus(Vec3 p) => RayIntegrator.BoneDistance(in g, 0, p);
+    public float Humerus(Vec3 p) => Bone(0, p);
 
-    public float Ulna(Vec3 p) => RayIntegrator.BoneDistance(in g, 1, p);
+    public float Ulna(Vec3 p) => Bone(1, p);
 
-    public float Radius(Vec3 p) => RayIntegrator.BoneDistance(in g, 2, p);
+    public float Radius(Vec3 p) => Bone(2, p);
+
+    /// <summary>True if the bones are surfaces from files.</summary>
+    public bool AreMeshes => elbow.Meshes is not null;
 
     /// <summary>True while the capitellum is a nucleus of its own.</summary>
     public bool CapitellumIsNucleus => g.Humerus.Growth.Stage == 1;
@@ -33,7 +38,7 @@ internal sealed class BoneSurfaces(PosedElbow elbow)
         var q = Frame.ToLocal(CapitellumFrame, p);
         return CapitellumIsNucleus
             ? Nucleus.To(in g.Humerus.Growth.Capitellum, q)
-            : Distance.ToOval(in g.Humerus.Capitellum, q);
+            : PartOfHumerus(p, Distance.ToOval(in g.Humerus.Capitellum, q));
     }
 
     /// <summary>Where the capitellum has gone with a fragment.</summary>
@@ -51,8 +56,8 @@ internal sealed class BoneSurfaces(PosedElbow elbow)
     public Surface CapitellumBone => CapitellumIsNucleus ? Capitellum : Humerus;
 
     /// <summary>The medial part of the trochlea, lip to groove.</summary>
-    public float MedialLip(Vec3 p) => MathF.Max(
-        HumerusField.Trochlea(in g.Humerus.Trochlea, p, 0), p.Z - g.Humerus.Trochlea.GrooveZ);
+    public float MedialLip(Vec3 p) => PartOfHumerus(p, MathF.Max(
+        HumerusField.Trochlea(in g.Humerus.Trochlea, p, 0), p.Z - g.Humerus.Trochlea.GrooveZ));
 
     public Vec3 CapitellumCentre => Frame.ToOuter(CapitellumFrame, CapitellumIsNucleus
         ? Frame.ToOuter(g.Humerus.Growth.Capitellum.Frame, MiddleOf(g.Humerus.Growth.Capitellum))
@@ -97,6 +102,12 @@ internal sealed class BoneSurfaces(PosedElbow elbow)
         if (g.Radius.Break.Active != 0)
         {
             p = BreakGeometry.Region(g.Radius.Break, p, 79u) < 0 ? Frame.ToOuter(g.Radius.Break.Fragment, p) : p;
+        }
+
+        if (elbow.Meshes is { } meshes)
+        {
+            var inside = new Vec3(0.5f * g.Radius.HeadHeight, 0, 0);
+            p = Silhouette.Rim(meshes.Surface(2).At, inside, (p - inside).Unit, 20) ?? p;
         }
 
         return Frame.ToOuter(in g.Radius.Bone, p);
@@ -153,6 +164,11 @@ internal sealed class BoneSurfaces(PosedElbow elbow)
             Silhouette.Rim(Humerus, start, lateral, 35),
             start + (lateral * toJunction));
     }
+
+    private float Bone(int bone, Vec3 p) => elbow.Meshes?.Distance(in g, bone, p) ?? RayIntegrator.BoneDistance(in g, bone, p);
+
+    /// <summary>A part of the humerus; of a mesh, what lies within reach of the part that was fitted to it.</summary>
+    private float PartOfHumerus(Vec3 p, float part) => elbow.Meshes is null ? part : MathF.Max(Humerus(p), part - MeshReach);
 
     private static Vec3? NucleusTip(Nucleus nucleus, Vec3 direction) => nucleus.Exists
         ? Silhouette.Rim(p => Nucleus.To(in nucleus, p), Frame.ToOuter(in nucleus.Frame, MiddleOf(nucleus)), direction.Unit, 20)

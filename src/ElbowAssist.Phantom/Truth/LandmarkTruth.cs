@@ -162,6 +162,12 @@ internal sealed class LandmarkTruth
         var centre = camera.ToPlane(bones.CapitellumCentre);
         for (var i = 0; i < 12; i++)
         {
+            // Nothing on a mesh tells the back of the capitellum from the condyle behind it.
+            if (bones.AreMeshes && i is > 5 and < 10)
+            {
+                continue;
+            }
+
             AddOutline(LandmarkNames.CapitellumRim(i + 1), bones.Capitellum, bones.CapitellumBone, centre, AtAngle(i * 30));
         }
     }

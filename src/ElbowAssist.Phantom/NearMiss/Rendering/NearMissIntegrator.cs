@@ -69,14 +69,11 @@ internal static class NearMissIntegrator
                 if (solid.Material == NearMissMaterial.Bone)
                 {
                     var tissue = NearMissField.Tissue(in solid, target + (direction * (t + (0.5f * step))), scene.NoiseSeed);
-                    var change = d - dNext;
-                    sum += MathF.Abs(change) > 0.02f * step
-                        ? step * (tissue.To(-dNext) - tissue.To(-d)) / change
-                        : step * (tissue.To(-d + 0.05f) - tissue.To(-d - 0.05f)) * 10f;
+                    sum += tissue.Along(step, d, dNext);
                 }
                 else
                 {
-                    sum += step * Below(d, dNext, 0f);
+                    sum += step * Distance.Below(d, dNext, 0f);
                 }
             }
 
@@ -102,12 +99,12 @@ internal static class NearMissIntegrator
             var next = t + step;
             var p = target + (direction * next);
             var dNext = NearMissField.ToRun(store, scene.SoftFirst, scene.SoftCount, scene.SoftJoin, p);
-            var within = step * Below(d, dNext, 0f);
+            var within = step * Distance.Below(d, dNext, 0f);
             if (within > 0f)
             {
                 var inner = -scene.Skin - scene.FatLayer;
-                var fat = step * (Below(d, dNext, -scene.Skin) - Below(d, dNext, inner));
-                var muscle = step * Below(d, dNext, inner);
+                var fat = step * (Distance.Below(d, dNext, -scene.Skin) - Distance.Below(d, dNext, inner));
+                var muscle = step * Distance.Below(d, dNext, inner);
                 var grain = new Vec3(p.X * scene.Grain.X, p.Y * scene.Grain.Y, p.Z * scene.Grain.Z);
                 var n = TissueNoise.Smooth(grain, scene.NoiseSeed + 9u);
                 fat += muscle * scene.Marbling * (1f - Distance.Step(0.03f, 0.16f, MathF.Abs(n)));
@@ -117,29 +114,11 @@ internal static class NearMissIntegrator
 
             if (cast)
             {
-                paths.Cast += step * (Below(d, dNext, scene.CastOuter) - Below(d, dNext, scene.CastInner));
+                paths.Cast += step * (Distance.Below(d, dNext, scene.CastOuter) - Distance.Below(d, dNext, scene.CastInner));
             }
 
             t = next;
             d = dNext;
         }
-    }
-
-    /// <summary>Share of a step on which a linearly changing distance lies below a level.</summary>
-    private static float Below(float from, float to, float level)
-    {
-        var a = level - from;
-        var b = level - to;
-        if (a >= 0f && b >= 0f)
-        {
-            return 1f;
-        }
-
-        if (a <= 0f && b <= 0f)
-        {
-            return 0f;
-        }
-
-        return a > 0f ? a / (a - b) : b / (b - a);
     }
 }

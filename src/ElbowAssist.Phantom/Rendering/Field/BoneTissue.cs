@@ -17,4 +17,14 @@ internal readonly record struct BoneTissue(float Cortex, float Spongy)
         var d = MathF.Max(depth, 0f);
         return MathF.Min(d, shell) + (Spongy * MathF.Max(d - shell, 0f));
     }
+
+    /// <summary>Compact bone along a step of a ray on which the signed distance to the surface changes linearly.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public float Along(float step, float distance, float next)
+    {
+        var change = distance - next;
+        return MathF.Abs(change) > 0.02f * step
+            ? step * (To(-next) - To(-distance)) / change
+            : step * (To(-distance + 0.05f) - To(-distance - 0.05f)) * 10f;
+    }
 }

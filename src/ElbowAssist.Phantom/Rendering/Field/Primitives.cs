@@ -57,6 +57,24 @@ internal static class Distance
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static float Mix(float a, float b, float t) => a + ((b - a) * t);
 
+    /// <summary>Share of a step on which a linearly changing distance lies below a level.</summary>
+    public static float Below(float from, float to, float level)
+    {
+        var a = level - from;
+        var b = level - to;
+        if (a >= 0f && b >= 0f)
+        {
+            return 1f;
+        }
+
+        if (a <= 0f && b <= 0f)
+        {
+            return 0f;
+        }
+
+        return a > 0f ? a / (a - b) : b / (b - a);
+    }
+
     /// <summary>Union rounded over a width of <paramref name="k"/>.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static float Join(float a, float b, float k)

@@ -138,7 +138,7 @@ internal static class RayIntegrator
             var next = t + step;
             var p = target + (direction * next);
             var dNext = SoftTissueField.Skin(in g.Soft, p);
-            var within = step * Below(d, dNext, 0f);
+            var within = step * Distance.Below(d, dNext, 0f);
             if (within > 0f)
             {
                 if (!inside)
@@ -148,8 +148,8 @@ internal static class RayIntegrator
                 }
 
                 last = t + within > last && dNext > 0f ? t + within : next;
-                var inFat = step * (Below(d, dNext, -g.Soft.Skin) - Below(d, dNext, -g.Soft.Skin - g.Soft.FatLayer));
-                var muscle = step * Below(d, dNext, -g.Soft.Skin - g.Soft.FatLayer);
+                var inFat = step * (Distance.Below(d, dNext, -g.Soft.Skin) - Distance.Below(d, dNext, -g.Soft.Skin - g.Soft.FatLayer));
+                var muscle = step * Distance.Below(d, dNext, -g.Soft.Skin - g.Soft.FatLayer);
                 if (muscle > 0f && g.Soft.Marbling > 0f)
                 {
                     var q = Frame.ToLocal(in g.Soft.Forearm, p);
@@ -166,7 +166,7 @@ internal static class RayIntegrator
 
             if (cast)
             {
-                var c = step * (Below(d, dNext, g.Soft.CastOuter) - Below(d, dNext, g.Soft.CastInner));
+                var c = step * (Distance.Below(d, dNext, g.Soft.CastOuter) - Distance.Below(d, dNext, g.Soft.CastInner));
                 if (c > 0f)
                 {
                     var side = Distance.Step(2f, -2f, g.Soft.CastNormal.Dot(p) - g.Soft.CastOffset);
@@ -183,24 +183,6 @@ internal static class RayIntegrator
         var beyond = last > first ? 4f : 0f;
         (paths.From, paths.To) = (first - beyond, last + beyond);
         return paths;
-    }
-
-    /// <summary>Share of a step on which a linearly changing distance lies below a level.</summary>
-    private static float Below(float from, float to, float level)
-    {
-        var a = level - from;
-        var b = level - to;
-        if (a >= 0f && b >= 0f)
-        {
-            return 1f;
-        }
-
-        if (a <= 0f && b <= 0f)
-        {
-            return 0f;
-        }
-
-        return a > 0f ? a / (a - b) : b / (b - a);
     }
 
     private static BonePath Bone(in ElbowGeometry g, int bone, Vec3 target, Vec3 direction, Span span)
@@ -224,12 +206,9 @@ internal static class RayIntegrator
             var dNext = BoneDistance(in g, bone, p);
             if (d < 0f || dNext < 0f)
             {
-                outer += step * Below(d, dNext, 0f);
+                outer += step * Distance.Below(d, dNext, 0f);
                 var tissue = Tissue(in g, bone, target + (direction * (t + (0.5f * step))), MathF.Max(-d, -dNext));
-                var change = d - dNext;
-                compact += MathF.Abs(change) > 0.02f * step
-                    ? step * (tissue.To(-dNext) - tissue.To(-d)) / change
-                    : step * (tissue.To(-d + 0.05f) - tissue.To(-d - 0.05f)) * 10f;
+                compact += tissue.Along(step, d, dNext);
             }
 
             t = next;
@@ -242,34 +221,17 @@ internal static class RayIntegrator
     /// <summary>Turns muscle into fat where the ray crosses a fat pad outside the humerus.</summary>
     private static void Pad(in ElbowGeometry g, in FatPadGeometry pad, Vec3 target, Vec3 direction, ref RayPaths paths)
     {
-        if (pad.Radii.Y <= 0f)
+        if (FatPadGeometry.Chord(in pad, target, direction, out var from, out var length))
         {
-            return;
-        }
+            var fat = 0f;
+            for (var i = 0; i < 5; i++)
+            {
+                var p = target + (direction * (from + (length * (i + 0.5f) * 0.2f)));
+                fat += HumerusField.Evaluate(in g.Humerus, p) > 0f ? 0.2f * length : 0f;
+            }
 
-        var o = Frame.ToLocal(in pad.Frame, target);
-        var v = new Vec3(direction.Dot(pad.Frame.AxisX), direction.Dot(pad.Frame.AxisY), direction.Dot(pad.Frame.AxisZ));
-        o = new Vec3(o.X / pad.Radii.X, o.Y / pad.Radii.Y, o.Z / pad.Radii.Z);
-        v = new Vec3(v.X / pad.Radii.X, v.Y / pad.Radii.Y, v.Z / pad.Radii.Z);
-        float a = v.Dot(v), b = o.Dot(v), c = o.Dot(o) - 1f;
-        var root = (b * b) - (a * c);
-        if (root <= 0f)
-        {
-            return;
+            paths.TurnToFat(fat);
         }
-
-        root = MathF.Sqrt(root);
-        float from = (-b - root) / a, length = 2f * root / a;
-        var fat = 0f;
-        for (var i = 0; i < 5; i++)
-        {
-            var p = target + (direction * (from + (length * (i + 0.5f) * 0.2f)));
-            fat += HumerusField.Evaluate(in g.Humerus, p) > 0f ? 0.2f * length : 0f;
-        }
-
-        fat = MathF.Min(fat, paths.Soft);
-        paths.Fat += fat;
-        paths.Soft -= fat;
     }
 
     private readonly record struct Span(float From, float To);

@@ -9,6 +9,14 @@ internal struct RayPaths
     public float Humerus, Ulna, Radius;
 
     public readonly byte Labels => (byte)((Humerus > 0.8f ? 1 : 0) | (Ulna > 0.8f ? 2 : 0) | (Radius > 0.8f ? 4 : 0));
+
+    /// <summary>Turns some of the muscle into fat, at most all of it.</summary>
+    public void TurnToFat(float length)
+    {
+        var fat = MathF.Min(length, Soft);
+        Fat += fat;
+        Soft -= fat;
+    }
 }
 
 /// <summary>Path of one ray through the limb as if it had no bones, millimetres.</summary>

@@ -32,6 +32,32 @@ internal struct FatPadGeometry
 {
     public Frame Frame;
     public Vec3 Radii;
+
+    /// <summary>Where a ray enters the lens, relative to its target, and how far it runs inside; false if it passes by.</summary>
+    public static bool Chord(in FatPadGeometry pad, Vec3 target, Vec3 direction, out float from, out float length)
+    {
+        from = length = 0f;
+        if (pad.Radii.Y <= 0f)
+        {
+            return false;
+        }
+
+        var o = Frame.ToLocal(in pad.Frame, target);
+        var v = Frame.DirectionToLocal(in pad.Frame, direction);
+        o = new Vec3(o.X / pad.Radii.X, o.Y / pad.Radii.Y, o.Z / pad.Radii.Z);
+        v = new Vec3(v.X / pad.Radii.X, v.Y / pad.Radii.Y, v.Z / pad.Radii.Z);
+        float a = v.Dot(v), b = o.Dot(v), c = o.Dot(o) - 1f;
+        var root = (b * b) - (a * c);
+        if (root <= 0f)
+        {
+            return false;
+        }
+
+        root = MathF.Sqrt(root);
+        from = (-b - root) / a;
+        length = 2f * root / a;
+        return true;
+    }
 }
 
 internal static class SoftTissueField

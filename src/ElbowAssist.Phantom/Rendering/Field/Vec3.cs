@@ -34,4 +34,7 @@ internal readonly record struct Vec3(float X, float Y, float Z)
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         get => this * (1f / Length);
     }
+
+    /// <summary>The coordinates; what a record would print holds <see cref="Unit"/>, and that itself again.</summary>
+    public override string ToString() => FormattableString.Invariant($"({X}, {Y}, {Z})");
 }
