@@ -4,12 +4,14 @@ using ElbowAssist.Bench.Statistics;
 using ElbowAssist.Exchange.Json;
 using ElbowAssist.Reading;
 using ElbowAssist.Reading.Limits;
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Statistics;
 
 namespace ElbowAssist.Bench.Calibrating;
 
 /// <summary>
-/// Chooses limits by rules that are fixed beforehand, on films that serve nothing else: a limit of likeness is met by all
-/// but a small share of well-taken films; the limit of the view error divides well-taken from poor films best.
+/// Chooses limits by rules that are fixed beforehand, on films that serve nothing else: a limit of likeness lets
+/// all but a small share of well-taken films through; the limit of the view error divides well-taken from poor films best.
 /// </summary>
 internal static class LimitChoice
 {
@@ -19,7 +21,13 @@ internal static class LimitChoice
     /// <summary>Share of films without metal or cast on which one may be seen.</summary>
     private const double SeenWrongly = 0.01;
 
-    private const int FewestFilms = 30;
+    /// <summary>Share of films with metal or cast on which it must be seen for the check to be of use.</summary>
+    private const double SeenRightly = 0.2;
+
+    /// <summary>A probability that no film exceeds.</summary>
+    private const double Never = 1;
+
+    private const int FewestFilms = 15;
 
     /// <summary>New value and origin by limit name.</summary>
     /// <param name="films">Films of one view with the readings judged under the limits so far.</param>
@@ -36,29 +44,47 @@ internal static class LimitChoice
             return chosen;
         }
 
-        void Quantile(string check, string limit, IEnumerable<(CalibrationFilm, FilmReading Reading)> of, double probability, string rule)
+        void Likeness(string check, string limit, Func<double, double> departure, Func<double, double> figure, string law = "log-normal")
         {
-            var figures = of.Select(f => Figure(f.Reading, check)).OfType<double>().ToList();
+            var figures = good.Select(f => Figure(f.Reading, check)).OfType<double>().ToList();
             if (figures.Count >= FewestFilms)
             {
-                chosen[limit] = (Rounded(Statistics.Quantile.Of(figures, probability)), $"chosen: {rule} of {figures.Count} {split}");
+                chosen[limit] = (
+                    Rounded(figure(Prediction(figures.ConvertAll(v => departure(v))))),
+                    string.Create(CultureInfo.InvariantCulture, $"chosen: {law} prediction limit that 3 in 1000 go beyond, from {figures.Count} well-taken films of {split}"));
             }
         }
 
-        const string likeness = "met by all but 3 in 1000";
-        Quantile("landmark.share", "landmark.share." + word, good, TurnedAway, likeness);
+        Likeness("landmark.share", "landmark.share." + word, share => 1 - share, beyond => 1 - beyond);
         foreach (var check in new[] { "features.distance", "shape.humerus", "shape.radius", "shape.ulna" })
         {
-            Quantile(check, $"{check}.{word}", good, 1 - TurnedAway, likeness);
+            Likeness(check, $"{check}.{word}", v => v, v => v);
         }
 
         if (view == View.Lateral)
         {
-            Quantile("true-lateral.arc-offset", "true-lateral.arc-offset", good, 1 - TurnedAway, likeness);
+            // Near zero on a true lateral, where logarithms would spread without end.
+            Likeness("true-lateral.arc-offset", "true-lateral.arc-offset", Math.Exp, Math.Log, "normal");
         }
 
-        Quantile("hardware.seen", "hardware.seen." + word, films.Where(f => f.Film.Truth.Context is not (FilmContext.Fixation or FilmContext.Cast)), 1 - SeenWrongly, "exceeded without metal by 1 in 100");
-        Quantile("cast.seen", "cast.seen." + word, films.Where(f => f.Film.Truth.Context != FilmContext.Cast), 1 - SeenWrongly, "exceeded without a cast by 1 in 100");
+        void Seen(string check, string limit, string what, Func<FilmContext, bool> present)
+        {
+            var with = films.Where(f => present(f.Film.Truth.Context)).Select(f => Figure(f.Reading, check)).OfType<double>().ToList();
+            var without = films.Where(f => !present(f.Film.Truth.Context)).Select(f => Figure(f.Reading, check)).OfType<double>().ToList();
+            if (without.Count < FewestFilms || with.Count == 0)
+            {
+                return;
+            }
+
+            var value = Rounded(Statistics.Quantile.Of(without, 1 - SeenWrongly));
+            var found = with.Count(v => v > value);
+            chosen[limit] = found >= SeenRightly * with.Count
+                ? (value, string.Create(CultureInfo.InvariantCulture, $"chosen: exceeded without {what} by 1 in 100 of {without.Count}, with it by {found} of {with.Count} {split}"))
+                : (Never, string.Create(CultureInfo.InvariantCulture, $"chosen: never met, since at 1 false sighting in 100 only {found} of {with.Count} {split} with {what} were told"));
+        }
+
+        Seen("hardware.seen", "hardware.seen." + word, "metal", c => c is FilmContext.Fixation);
+        Seen("cast.seen", "cast.seen." + word, "a cast", c => c is FilmContext.Cast);
         if (Dividing(films) is { } dividing)
         {
             chosen["view-error." + word] = (dividing, string.Create(
@@ -67,6 +93,17 @@ internal static class LimitChoice
         }
 
         return chosen;
+    }
+
+    /// <summary>
+    /// One-sided prediction limit of one more film under a log-normal law, mean + t·s·√(1 + 1/n) of the logarithms: with
+    /// few films a plain quantile would be their largest figure, which more than 3 in 1000 others exceed.
+    /// </summary>
+    private static double Prediction(List<double> figures)
+    {
+        var logs = figures.ConvertAll(v => Math.Log(Math.Max(v, 1e-6)));
+        var factor = StudentT.InvCDF(0, 1, logs.Count - 1, 1 - TurnedAway) * Math.Sqrt(1 + (1.0 / logs.Count));
+        return Math.Exp(logs.Mean() + (factor * logs.StandardDeviation()));
     }
 
     /// <summary>The limit at which the larger of both error shares is smallest; the middle of a stretch where all are equal.</summary>

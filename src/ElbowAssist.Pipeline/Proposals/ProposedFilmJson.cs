@@ -58,7 +58,7 @@ public static partial class ProposedFilmJson
                 block.Side,
                 new Patient(block.AgeMonths, block.Sex),
                 block.Context,
-                block.Statements,
+                block.Statements ?? new ReaderStatements(),
                 new FilmProposals { Image = block.ImageFigures, View = block.View, Landmarks = block.Landmarks?.Landmarks() });
         }
         catch (JsonException e)
@@ -75,7 +75,7 @@ public static partial class ProposedFilmJson
         int? AgeMonths,
         Sex? Sex,
         FilmContext Context,
-        ReaderStatements Statements,
+        ReaderStatements? Statements,
         IReadOnlyDictionary<string, double> ImageFigures,
         ViewProposal? View,
         LandmarksBlock? Landmarks);

@@ -72,11 +72,12 @@ internal sealed class FilmFacts
 
     private IEnumerable<AdequacyCheck> Make()
     {
-        var limit = limits[OnAp ? "view-error.ap" : "view-error.lateral"];
-        var error = input.View.ErrorDegrees is { } degrees ? Math.Abs(degrees) : (double?)null;
-        yield return error is null
-            ? new("view-error", null, limit, false, FilmReasons.ViewErrorUnknown)
-            : Check("view-error", error.Value, limit, error <= limit, FilmReasons.FilmRotated);
+        // Where both arcs can be laid their offset tells rotation from the film itself, and the model's estimate only stops
+        // what no film was studied at; elsewhere the estimate must do.
+        var limit = limits[OnAp ? "view-error.ap" : arcOffset is null ? "view-error.lateral" : "view-error.lateral.arcs-laid"];
+        yield return input.View.ErrorDegrees is { } degrees
+            ? Check("view-error", Math.Abs(degrees), limit, Math.Abs(degrees) <= limit, FilmReasons.FilmRotated)
+            : new("view-error", null, limit, false, FilmReasons.ViewErrorUnknown);
         if (arcOffset is { } offset)
         {
             var most = limits["true-lateral.arc-offset"];
