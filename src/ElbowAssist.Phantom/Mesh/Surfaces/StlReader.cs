@@ -7,7 +7,7 @@ namespace ElbowAssist.Phantom.Mesh.Surfaces;
 
 /// <summary>
 /// Reads one closed surface from an STL file, binary or ASCII, as the format was first described (3D Systems,
-/// Stereolithography Interface Specification, 1989). Normals in the file are not used: the order of the corners says
+/// Stereolithography Interface Specification, 1989; cited from memory). Normals in the file are not used: the order of the corners says
 /// which side is out.
 /// </summary>
 internal static class StlReader
