@@ -1,3 +1,5 @@
+using ElbowAssist.Anatomy.Measurements;
+
 namespace ElbowAssist.Reading;
 
 /// <summary>State of a measurement.</summary>
@@ -42,6 +44,24 @@ public sealed record Measurement
 
     /// <summary>Publication behind construction or reference range, or <c>construction of this project</c>.</summary>
     public required string Source { get; init; }
+
+    /// <summary>A value laid on exact landmarks, as the truth of a simulated film: measured, without an interval.</summary>
+    public static Measurement Exact(MeasuredValue value)
+    {
+        ArgumentNullException.ThrowIfNull(value);
+        return new Measurement
+        {
+            Name = value.Definition.Name,
+            Value = value.Value,
+            Unit = value.Definition.Unit,
+            Redraw95 = null,
+            State = MeasurementState.Measured,
+            Reasons = [],
+            Zones = null,
+            Note = value.Definition.Note,
+            Source = value.Definition.Source,
+        };
+    }
 }
 
 /// <summary>A closed interval.</summary>

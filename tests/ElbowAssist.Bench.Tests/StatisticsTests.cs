@@ -99,4 +99,21 @@ public sealed class StatisticsTests
         Assert.InRange(low, 0, 1);
         Assert.InRange(high, 2, 3);
     }
+
+    [Fact]
+    public void PredictionLimit_OfTenValues_TakesTheFactorOfTheTables()
+    {
+        // Student's t tables (from memory): 1.833 at 9 degrees of freedom and 5 %; times the root of 1.1. Mean 5.5, s² 82.5 / 9.
+        double[] values = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
+        Assert.Equal(5.5 + (1.8331 * Math.Sqrt(1.1) * Math.Sqrt(82.5 / 9)), PredictionLimit.Upper(values, 0.05), 0.001);
+    }
+
+    [Fact]
+    public void PredictionLimit_IsExceededAsOftenAsItSays()
+    {
+        var normal = new MathNet.Numerics.Distributions.Normal(3, 2, new Random(5));
+        var beyond = Enumerable.Range(0, 20_000)
+            .Count(_ => normal.Sample() > PredictionLimit.Upper([.. Enumerable.Range(0, 15).Select(_ => normal.Sample())], 0.02));
+        Assert.InRange(beyond, 330, 470);
+    }
 }

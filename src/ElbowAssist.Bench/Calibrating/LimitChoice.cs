@@ -4,8 +4,6 @@ using ElbowAssist.Bench.Statistics;
 using ElbowAssist.Exchange.Json;
 using ElbowAssist.Reading;
 using ElbowAssist.Reading.Limits;
-using MathNet.Numerics.Distributions;
-using MathNet.Numerics.Statistics;
 
 namespace ElbowAssist.Bench.Calibrating;
 
@@ -44,27 +42,27 @@ internal static class LimitChoice
             return chosen;
         }
 
-        void Likeness(string check, string limit, Func<double, double> departure, Func<double, double> figure, string law = "log-normal")
+        void Likeness(string check, string limit, Func<double, double> scale, Func<double, double> back, string law = "log-normal")
         {
             var figures = good.Select(f => Figure(f.Reading, check)).OfType<double>().ToList();
             if (figures.Count >= FewestFilms)
             {
                 chosen[limit] = (
-                    Rounded(figure(Prediction(figures.ConvertAll(v => departure(v))))),
+                    Rounded(back(PredictionLimit.Upper(figures.ConvertAll(v => scale(v)), TurnedAway))),
                     string.Create(CultureInfo.InvariantCulture, $"chosen: {law} prediction limit that 3 in 1000 go beyond, from {figures.Count} well-taken films of {split}"));
             }
         }
 
-        Likeness("landmark.share", "landmark.share." + word, share => 1 - share, beyond => 1 - beyond);
+        Likeness("landmark.share", "landmark.share." + word, share => Logarithm(1 - share), beyond => 1 - Math.Exp(beyond));
         foreach (var check in new[] { "features.distance", "shape.humerus", "shape.radius", "shape.ulna" })
         {
-            Likeness(check, $"{check}.{word}", v => v, v => v);
+            Likeness(check, $"{check}.{word}", Logarithm, Math.Exp);
         }
 
         if (view == View.Lateral)
         {
             // Near zero on a true lateral, where logarithms would spread without end.
-            Likeness("true-lateral.arc-offset", "true-lateral.arc-offset", Math.Exp, Math.Log, "normal");
+            Likeness("true-lateral.arc-offset", "true-lateral.arc-offset", v => v, v => v, "normal");
         }
 
         void Seen(string check, string limit, string what, Func<FilmContext, bool> present)
@@ -95,17 +93,6 @@ internal static class LimitChoice
         return chosen;
     }
 
-    /// <summary>
-    /// One-sided prediction limit of one more film under a log-normal law, mean + t·s·√(1 + 1/n) of the logarithms: with
-    /// few films a plain quantile would be their largest figure, which more than 3 in 1000 others exceed.
-    /// </summary>
-    private static double Prediction(List<double> figures)
-    {
-        var logs = figures.ConvertAll(v => Math.Log(Math.Max(v, 1e-6)));
-        var factor = StudentT.InvCDF(0, 1, logs.Count - 1, 1 - TurnedAway) * Math.Sqrt(1 + (1.0 / logs.Count));
-        return Math.Exp(logs.Mean() + (factor * logs.StandardDeviation()));
-    }
-
     /// <summary>The limit at which the larger of both error shares is smallest; the middle of a stretch where all are equal.</summary>
     private static double? Dividing(IReadOnlyList<(CalibrationFilm Film, FilmReading Reading)> films)
     {
@@ -126,6 +113,8 @@ internal static class LimitChoice
     }
 
     private static double? Figure(FilmReading reading, string check) => reading.Adequacy.Checks.FirstOrDefault(c => c.Name == check)?.Value;
+
+    private static double Logarithm(double value) => Math.Log(Math.Max(value, 1e-6));
 
     private static double Rounded(double value) => double.Parse(value.ToString("G3", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 }

@@ -24,7 +24,7 @@ internal static class TruthMapping
             Landmarks = [.. truth.Landmarks.Select(l => new TrueLandmark(l.Name, l.Kind, l.Position, l.Tangent, l.Visible ? 1 : 0))],
             Lines = [.. values.SelectMany(v => v.Lines.Select(l => new NamedLine(v.Definition.Name, l.Line.Point, l.Line.Direction)))],
             Circles = [.. values.SelectMany(v => v.Circles).DistinctBy(c => c.Name, StringComparer.Ordinal).Select(c => new NamedCircle(c.Name, c.Circle.Centre, c.Circle.Radius))],
-            Measurements = [.. values.Select(Measured)],
+            Measurements = [.. values.Select(Measurement.Exact)],
             Simulated = new SimulatedFacts(
                 truth.Seed,
                 truth.AgeMonths,
@@ -42,17 +42,4 @@ internal static class TruthMapping
         var exact = LaidLandmarks.Exact(set, [.. film.Truth.Landmarks.Select(l => l.Position)], FilmScale.Of(film.PixelMm, film.PixelMm));
         return [.. FilmMeasuring.Measure(exact, RedrawOptions.Default).Where(v => v.Value is not null)];
     }
-
-    private static Measurement Measured(MeasuredValue value) => new()
-    {
-        Name = value.Definition.Name,
-        Value = value.Value,
-        Unit = value.Definition.Unit,
-        Redraw95 = null,
-        State = MeasurementState.Measured,
-        Reasons = [],
-        Zones = null,
-        Note = value.Definition.Note,
-        Source = value.Definition.Source,
-    };
 }

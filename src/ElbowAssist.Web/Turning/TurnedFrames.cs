@@ -80,26 +80,13 @@ internal static class TurnedFrames
             Landmarks = [.. truth.Landmarks.Select(l => new Landmark(l.Name, l.Kind, l.Position, null, l.Position is null ? 0 : 1, LandmarkSource.Model))],
             Lines = [.. values.SelectMany(v => v.Lines.Select(l => new NamedLine(v.Definition.Name, l.Line.Point, l.Line.Direction)))],
             Circles = [.. values.SelectMany(v => v.Circles).DistinctBy(c => c.Name, StringComparer.Ordinal).Select(c => new NamedCircle(c.Name, c.Circle.Centre, c.Circle.Radius))],
-            Measurements = [.. values.Select(Measured)],
+            Measurements = [.. values.Select(Measurement.Exact)],
             Evidence = [],
             Prompts = [],
             Reasons = [],
             Timing = new Dictionary<string, double>(StringComparer.Ordinal),
         };
     }
-
-    private static Measurement Measured(MeasuredValue value) => new()
-    {
-        Name = value.Definition.Name,
-        Value = value.Value,
-        Unit = value.Definition.Unit,
-        Redraw95 = null,
-        State = MeasurementState.Measured,
-        Reasons = [],
-        Zones = null,
-        Note = value.Definition.Note,
-        Source = value.Definition.Source,
-    };
 
     private static byte[] Picture(PathImage paths)
     {
