@@ -16,6 +16,7 @@ SIGMA_POINT = 1.3      # cells
 SIGMA_NORMAL = 1.1     # cells, across an edge
 SIGMA_TANGENT = 2.4    # cells, along an edge
 SLIP_WEIGHT = 0.25     # of an error along an edge against one across it
+PHYSIS_WEIGHT = 3.0    # of the ends of a physis: a short line, whose angle suffers from every tenth of a millimetre
 OUTLIER = 25.0         # squared Mahalanobis distance from which an error counts by its logarithm
 
 
@@ -93,27 +94,33 @@ def masks_loss(logits, labels, films):
     return mean_of(each.mean((1, 2, 3)), films)
 
 
-def landmark_loss(out, batch):
-    """Total and parts; `batch` holds size, landmarks, tangents, visible, view_error, labels."""
+def landmark_weights(names):
+    """What an error of each landmark costs, 1 for most."""
+    return torch.tensor([PHYSIS_WEIGHT if ".physis." in name else 1.0 for name in names])
+
+
+def landmark_loss(out, batch, weights):
+    """Total and parts; `batch` holds size, landmarks, tangents, visible, view_error, labels; `weights` [k]."""
     heat = out["heatmaps"]
     stride = batch["size"] // heat.shape[3]
     seen = batch["visible"].float()
     points = torch.where(batch["visible"].unsqueeze(2), batch["landmarks"], torch.full_like(batch["landmarks"], 1.0))
     target = heatmap_target(points, batch["tangents"], heat.shape[3], stride)
-    parts = {"heat": mean_of(heatmap_cross_entropy(heat, target), seen)}
+    costs = seen * weights
+    parts = {"heat": mean_of(heatmap_cross_entropy(heat, target), costs)}
     coordinates, _ = decode(heat, stride)
     error = coordinates - points
     along, across, contour = split_error(error, batch["tangents"])
     weight = torch.where(contour, SLIP_WEIGHT, 1.0)
     huber = F.smooth_l1_loss(across, torch.zeros_like(across), reduction="none") + weight * F.smooth_l1_loss(
         along, torch.zeros_like(along), reduction="none")
-    parts["coordinate"] = mean_of(huber.clamp(max=20.0), seen)
+    parts["coordinate"] = mean_of(huber.clamp(max=20.0), costs)
     parts["spread"] = mean_of(error_likelihood(error.detach(), out["covariance"].float()), seen)
     parts["visible"] = F.binary_cross_entropy_with_logits(out["visibility"].float(), seen)
     parts["turn"] = view_error_loss(out["view_error"].float(), batch["view_error"])
     parts["masks"] = masks_loss(out["masks"], batch["labels"], torch.ones_like(batch["view_error"]))
     total = (parts["heat"] + 0.1 * parts["coordinate"] + 0.1 * parts["spread"] + 0.5 * parts["visible"]
-             + 0.05 * parts["turn"] + parts["masks"])
+             + 0.1 * parts["turn"] + parts["masks"])
     parts["pixels"] = mean_of(error.detach().norm(dim=2), seen)
     return total, parts
 

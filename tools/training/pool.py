@@ -88,9 +88,12 @@ def drawn_frame(paths):
 
 
 class Placement:
-    """A small turn, scaling, shift and elastic warp for each film of a batch; moves images and points alike."""
+    """A small turn, scaling, shift and elastic warp for each film of a batch; moves images and points alike.
 
-    def __init__(self, n, size, device, turn=5.0, shift=0.03, elastic=1.5, share=0.7):
+    The warp makes bones of shapes that the phantom does not know; `bent` says which films have it.
+    """
+
+    def __init__(self, n, size, device, turn=5.0, shift=0.03, elastic=4.0, share=0.7):
         self.size = size
 
         def signed(*shape):
@@ -103,7 +106,9 @@ class Placement:
         self.scale = factor
         self.linear = torch.stack([torch.stack([c, -s], 1), torch.stack([s, c], 1)], 1)
         self.offset = signed(n, 2) * shift * on.unsqueeze(1)
-        bend = (torch.rand(n, 1, 1, 1, device=device) < 0.3) * elastic * 2 / size
+        amount = torch.rand(n, 1, 1, 1, device=device) * elastic
+        bend = amount * (torch.rand(n, 1, 1, 1, device=device) < 0.4) * 2 / size
+        self.bent = bend.flatten() > 0
         self.field = F.interpolate(torch.randn(n, 2, 5, 5, device=device), size=(size, size), mode="bicubic",
                                    align_corners=True) * bend
         axis = (torch.arange(size, device=device, dtype=torch.float32) + 0.5) / size * 2 - 1
@@ -121,14 +126,14 @@ class Placement:
         inverse = torch.linalg.inv(self.linear).transpose(1, 2)
         target = points / self.size * 2 - 1 - self.offset.unsqueeze(1)
         at = torch.matmul(target, inverse)
-        for _ in range(3):
+        for _ in range(5):
             where = torch.nan_to_num(at).clamp(-1, 1).unsqueeze(1)
             warp = F.grid_sample(self.field, where, align_corners=False, padding_mode="border")[:, :, 0].transpose(1, 2)
             at = torch.matmul(target - warp, inverse)
         return (at + 1) / 2 * self.size
 
-    def directions(self, tangents):
-        moved = torch.matmul(tangents, torch.linalg.inv(self.linear).transpose(1, 2))
+    def directions(self, points, tangents):
+        moved = self.points(points + tangents) - self.points(points - tangents)
         return moved / moved.norm(dim=2, keepdim=True).clamp(min=1e-6)
 
 
@@ -154,11 +159,11 @@ def letterbox(n, size, device, keep, share=0.7):
     return torch.where(plain.view(n, 1, 1, 1), torch.ones_like(bars), bars)
 
 
-def make_batch(raw, maker, view_model, move=True):
+def make_batch(raw, maker, view_model, move=True, elastic=4.0):
     """From raw arrays to a batch for the network: films and everything the losses and the evaluation ask for."""
     n, size = raw["paths"].shape[0], raw["paths"].shape[3]
     device = raw["paths"].device
-    place = Placement(n, size, device, share=0.7 if move else 0.0, elastic=1.5 if move else 0.0)
+    place = Placement(n, size, device, share=0.7 if move else 0.0, elastic=elastic if move else 0.0)
     paths = place.image(raw["paths"].float())
     bits = torch.tensor([1, 2, 4], device=device, dtype=torch.uint8).view(1, 3, 1, 1)
     labels = place.image(((raw["labels"].unsqueeze(1) & bits) > 0).float(), "nearest")
@@ -166,14 +171,15 @@ def make_batch(raw, maker, view_model, move=True):
     joint = locator[:, 1:2]
     on_film = place.inside * (letterbox(n, size, device, joint) if view_model else film_edge(n, size, device))
     film, field = maker(paths, on_film, keep=joint if view_model else None)
+    # A bent elbow looks turned or true by its bend, and teaches nothing about the view.
     batch = {"film": film, "size": size, "labels": labels * field, "field": field,
-             "view_error": raw["viewError"].float(), "view_class": raw["view_class"], "locator": locator,
+             "view_error": torch.where(place.bent, math.nan, raw["viewError"].float()), "view_class": raw["view_class"], "locator": locator,
              "locator_visible": shown(locator, field),
              "pixel_mm": raw["pixelMm"] * place.scale, "unit_w": raw["unitW"], "age_months": raw["ageMonths"],
              "injured": raw["injured"] > 0}
     if not view_model:
         batch["landmarks"] = place.points(raw["landmarks"])
-        batch["tangents"] = place.directions(raw["tangents"])
+        batch["tangents"] = place.directions(raw["landmarks"], raw["tangents"])
         batch["visible"] = (raw["visible"] > 0) & shown(batch["landmarks"], field)
     return batch
 

@@ -101,7 +101,7 @@ class Placing(unittest.TestCase):
     def test_points_go_where_the_image_goes(self):
         torch.manual_seed(2)
         n, size = 6, 128
-        place = Placement(n, size, "cpu", share=1.0, elastic=1.5)
+        place = Placement(n, size, "cpu", share=1.0, elastic=4.0)
         point = torch.tensor([[[50.0, 70.0]]]).repeat(n, 1, 1)
         axis = torch.arange(size) + 0.5
         blob = torch.exp(-((axis.view(1, -1) - 50) ** 2 + (axis.view(-1, 1) - 70) ** 2) / 4.5).expand(n, 1, size, size)
@@ -195,7 +195,7 @@ class Losses(unittest.TestCase):
         batch = {"size": 256, "landmarks": torch.full((2, 3, 2), float("nan")), "labels": torch.zeros(2, 3, 256, 256),
                  "tangents": torch.full((2, 3, 2), float("nan")), "visible": torch.zeros(2, 3, dtype=torch.bool),
                  "view_error": torch.full((2,), float("nan"))}
-        total, parts = loss.landmark_loss(out, batch)
+        total, parts = loss.landmark_loss(out, batch, loss.landmark_weights(["a"] * out["heatmaps"].shape[1]))
         self.assertTrue(math.isfinite(float(total)))
         self.assertEqual([float(parts[k]) for k in ("heat", "coordinate", "spread", "turn")], [0.0] * 4)
         total.backward()

@@ -37,8 +37,9 @@ def parse():
     options.add_argument("--rate", type=float, default=2e-3, help="peak learning rate; a resumed run takes half")
     options.add_argument("--validation", type=int, default=2048, help="validation films a model")
     options.add_argument("--scale", type=float, default=1.0, help="width of the networks, for trials")
-    options.add_argument("--without", choices=("randomisation", "structure"),
-                         help="an ablation: plain pictures, or bones without shell and marrow; validated on whole films as ever")
+    options.add_argument("--without", choices=("randomisation", "structure", "bending"),
+                         help="an ablation: plain pictures, bones without shell and marrow, or shapes as the phantom has "
+                              "them; validated on whole films as ever")
     options.add_argument("--compile", action="store_true", help="compile the networks (slow start)")
     options.add_argument("--smoke", action="store_true", help="tiny sizes on the processor; the stand-in feed unless --feed")
     options.add_argument("--child", help=argparse.SUPPRESS)

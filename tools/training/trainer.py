@@ -12,7 +12,7 @@ import export
 from evaluate import FRAMING_OF_MODEL, VIEWS_OF_MODEL, build, evaluate, table
 from feed import Feed, FeedError
 from film import FilmMaker
-from loss import landmark_loss, view_loss
+from loss import landmark_loss, landmark_weights, view_loss
 from network import cost
 from nonradiograph import NonRadiographs
 from otheranatomy import OtherAnatomy
@@ -88,6 +88,7 @@ class Trainer:
         self.say(f"first frame: {frame.films} films, view {frame.view}, {len(frame.landmarks)} landmarks, "
                  f"feed {' '.join(self.feed.command)}")
         self.landmarks = frame.landmarks if self.name != "view" else []
+        self.weights = landmark_weights(self.landmarks).to(self.device)
         self.pool = Pool(max(o.pool, 2 * o.batch), self.device, self.landmarks if self.name != "view" else None)
         self.pool.add(frame)
         self.fed = frame.films
@@ -167,7 +168,7 @@ class Trainer:
         o, view = self.options, self.name == "view"
         with torch.no_grad():
             raw = self.pool.draw(o.batch, CLASS_SHARES if view else None)
-            data = make_batch(raw, self.maker, view)
+            data = make_batch(raw, self.maker, view, elastic=0.0 if o.without == "bending" else 4.0)
             if view:
                 data = with_nonradiographs(data, self.maker, self.pictures, max(1, int(o.batch * NONRADIOGRAPH_SHARE)))
         data["film"] = data["film"].contiguous(memory_format=torch.channels_last)
@@ -183,7 +184,7 @@ class Trainer:
         self.net.train()
         with torch.autocast(self.device.type, dtype=torch.bfloat16, enabled=self.cuda):
             out = self.forward(data["film"], masks=True)
-        total, parts = (view_loss if self.name == "view" else landmark_loss)(out, data)
+        total, parts = view_loss(out, data) if self.name == "view" else landmark_loss(out, data, self.weights)
         self.optimiser.zero_grad(set_to_none=True)
         total.backward()
         norm = torch.nn.utils.clip_grad_norm_(self.net.parameters(), 5.0)

@@ -8,6 +8,10 @@ internal sealed class BoneSurfaces(PosedElbow elbow)
 {
     /// <summary>How far a mesh may lie outside the part of the parametric elbow that names it.</summary>
     private const float MeshReach = 1.5f;
+
+    /// <summary>Length in mm over which the metaphysis rounds from its physis into its side.</summary>
+    private const float RoundedCorner = 2f;
+
     private readonly ElbowGeometry g = elbow.Geometry;
 
     public AnatomicalPoints Points => elbow.Points;
@@ -139,7 +143,9 @@ internal sealed class BoneSurfaces(PosedElbow elbow)
 
     /// <summary>
     /// Ends of the metaphyseal border of the lateral condylar physis: in the sagittal plane through the capitellum
-    /// (anterior, posterior) and along it across (lateral, medial). Null once it is closed.
+    /// (anterior, posterior) and along it across (lateral, medial). Null once it is closed. From front to back the physis
+    /// runs distally, so the border that an AP film shows is its posterior edge: the ends across lie on it, the lateral
+    /// one where the edge is still straight and has not yet rounded into the side of the bone.
     /// </summary>
     public (Vec3? Anterior, Vec3? Posterior, Vec3? Lateral, Vec3? Medial) Physis()
     {
@@ -158,11 +164,14 @@ internal sealed class BoneSurfaces(PosedElbow elbow)
         lateral = lateral.Z < 0 ? -lateral : lateral;
         var m = growth.MedialNormal;
         var toJunction = (growth.MedialOffset - m.Dot(start) - 0.4f) / m.Dot(lateral);
+        var posterior = Silhouette.Rim(Humerus, start, -along, 25);
+        var edge = posterior ?? start;
+        var side = Silhouette.Rim(Humerus, start, lateral, 35);
         return (
             Silhouette.Rim(Humerus, start, along, 25),
-            Silhouette.Rim(Humerus, start, -along, 25),
-            Silhouette.Rim(Humerus, start, lateral, 35),
-            start + (lateral * toJunction));
+            posterior,
+            side is { } s ? s + (edge - start) - (lateral * RoundedCorner) : null,
+            edge + (lateral * toJunction));
     }
 
     private float Bone(int bone, Vec3 p) => elbow.Meshes?.Distance(in g, bone, p) ?? RayIntegrator.BoneDistance(in g, bone, p);
