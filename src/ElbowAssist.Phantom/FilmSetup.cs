@@ -31,6 +31,9 @@ internal sealed class FilmSetup
 
     public FilmPlacement Placement => placement;
 
+    /// <summary>Distance between pixels in the plane of the elbow, millimetres of this patient.</summary>
+    public double PixelMillimetres => placement.PixelMillimetres * elbow.Size;
+
     /// <summary>The same elbow in the same beam, lying elsewhere on the film.</summary>
     public FilmSetup With(FilmPlacement other) => new(elbow, view, posed, camera, other);
 
@@ -132,8 +135,8 @@ internal sealed class FilmSetup
             camera.ViewErrorDegrees,
             camera.Pose.FlexionDegrees,
             posed.Points.UnitW * elbow.Size,
-            placement.PixelMillimetres * elbow.Size,
-            placement.PixelMillimetres * elbow.Size * camera.Magnification,
+            PixelMillimetres,
+            PixelMillimetres * camera.Magnification,
             camera.Pose.SourceDetectorMillimetres * elbow.Size);
     }
 

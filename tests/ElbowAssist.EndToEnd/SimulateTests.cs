@@ -66,6 +66,7 @@ public sealed class SimulateTests : IDisposable
     [InlineData("--count", "0")]
     [InlineData("--adequacy", "fine")]
     [InlineData("--injuries", "bruise")]
+    [InlineData("--subject", "cat")]
     public void WrongOption_IsExplained(string option, string value)
     {
         var run = CommandLine.Run("simulate", "--seed", "1", "--out", folder.File("out"), option, value);

@@ -26,26 +26,16 @@ internal static class BenchRun
 
         try
         {
-            var (films, missing) = request.Readings is { } readings ? LabelledSet.Load(request.Films.FullName, readings.FullName) : Judged(request);
-            if (films.Count == 0)
+            if (request.ScoresElbows)
             {
-                throw new UserErrorException($"No film in {request.Films} has both a truth file and a reading in {request.Readings ?? request.Proposals}; read the films first.");
-            }
-
-            Console.Out.Write(ScoreText.Of([.. films.Select(f => f.Score)]));
-            if (request.Tables is { } folder)
-            {
-                var tables = PromiseTables.Of(films);
-                OutputFiles.Write(folder.FullName, [.. tables.SelectMany(Files)], CancellationToken.None);
-                Console.Out.Write(string.Concat(tables.Where(t => t.Rows.Count <= 400).Select(t => t.ToText())));
+                Score(request, request.Films!);
             }
 
             if (request.NotElbows is { } none)
             {
-                Console.Out.WriteLine(NotElbows(none));
+                ScoreOthers(none, request.ScoresElbows ? null : request.Films, request.Tables);
             }
 
-            Console.Out.WriteLine($"{films.Count} films scored, {missing.Count} without a reading.");
             return ExitCode.Done;
         }
         catch (Exception e) when (e is ExchangeFormatException or FormatException)
@@ -54,15 +44,66 @@ internal static class BenchRun
         }
     }
 
-    /// <summary>Readings made of proposals under the limits and calibrations in use.</summary>
-    private static (IReadOnlyList<ReadFilm> Films, IReadOnlyList<string> Missing) Judged(BenchRequest request)
+    private static void Score(BenchRequest request, DirectoryInfo folder)
     {
-        var calibrations = CalibrationsInUse().DistinctBy(c => c.Sha256, StringComparer.Ordinal)
-            .ToDictionary(c => c.Sha256, c => c.Calibration, StringComparer.Ordinal);
-        var films = CalibrationFilm.Load([request.Films.FullName], request.Proposals!.FullName);
-        var judge = new FilmJudge(ThisTool.Identity, LimitsFile.Read(), RedrawOptions.Default);
-        return (LabelledSet.Judged(films, judge, calibrations), []);
+        var (films, missing) = request.Readings is { } readings ? LabelledSet.Load(folder.FullName, readings.FullName) : Judged(folder, request.Proposals!);
+        if (films.Count == 0)
+        {
+            throw new UserErrorException($"No film in {folder} has both a truth file and a reading in {request.Readings ?? request.Proposals}; read the films first.");
+        }
+
+        Console.Out.Write(ScoreText.Of([.. films.Select(f => f.Score)]));
+        if (request.Tables is { } tables)
+        {
+            Write(tables, PromiseTables.Of(films));
+        }
+
+        Console.Out.WriteLine($"{films.Count} films scored, {missing.Count} without a reading.");
     }
+
+    /// <summary>Counts what became of pictures without an elbow, and names those that were measured.</summary>
+    private static void ScoreOthers(DirectoryInfo folder, DirectoryInfo? pictureFolder, DirectoryInfo? tables)
+    {
+        var pictures = OtherPictures.Load(folder.FullName, pictureFolder?.FullName, Judge(), Calibrations());
+        if (pictures.Count == 0)
+        {
+            throw new UserErrorException($"{folder} holds no readings of pictures without an elbow; read the pictures first.");
+        }
+
+        Table[] counted = [OtherPictureTable.Of(pictures)];
+        if (tables is { } output)
+        {
+            Write(output, counted);
+        }
+        else
+        {
+            Console.Out.Write(counted[0].ToText());
+        }
+
+        foreach (var picture in pictures.Where(p => p.IsMeasured))
+        {
+            Console.Out.WriteLine($"measured: {picture.Reading.Image.File}, {Vocabularies.View.WordOf(picture.Reading.View.Name)}, {picture.Reading.Measurements.Count(m => m.Value is not null)} values");
+        }
+
+        var taken = pictures.Count(p => !p.Reading.Adequacy.Refused);
+        Console.Out.WriteLine(FormattableString.Invariant(
+            $"{pictures.Count} pictures without an elbow: {pictures.Count - taken} refused, {taken} taken for an elbow, {pictures.Count(p => p.IsMeasured)} measured."));
+    }
+
+    private static void Write(DirectoryInfo folder, IReadOnlyList<Table> tables)
+    {
+        OutputFiles.Write(folder.FullName, [.. tables.SelectMany(Files)], CancellationToken.None);
+        Console.Out.Write(string.Concat(tables.Where(t => t.Rows.Count <= 400).Select(t => t.ToText())));
+    }
+
+    /// <summary>Readings made of proposals under the limits and calibrations in use.</summary>
+    private static (IReadOnlyList<ReadFilm> Films, IReadOnlyList<string> Missing) Judged(DirectoryInfo films, DirectoryInfo proposals) =>
+        (LabelledSet.Judged(CalibrationFilm.Load([films.FullName], proposals.FullName), Judge(), Calibrations()), []);
+
+    private static FilmJudge Judge() => new(ThisTool.Identity, LimitsFile.Read(), RedrawOptions.Default);
+
+    private static Dictionary<string, ModelCalibration> Calibrations() => CalibrationsInUse()
+        .DistinctBy(c => c.Sha256, StringComparer.Ordinal).ToDictionary(c => c.Sha256, c => c.Calibration, StringComparer.Ordinal);
 
     private static IEnumerable<(string Sha256, ModelCalibration Calibration)> CalibrationsInUse()
     {
@@ -86,13 +127,5 @@ internal static class BenchRun
             table.Title,
             Rows = table.Rows.Select(row => table.Columns.Zip(row.Select(cell => cell is double.NaN ? null : cell)).ToDictionary(c => c.First, c => c.Second)),
         }));
-    }
-
-    private static string NotElbows(DirectoryInfo folder)
-    {
-        var readings = folder.EnumerateFiles("*" + OutputNames.Reading).OrderBy(f => f.Name, StringComparer.Ordinal)
-            .Select(f => ReadingJson.Read(File.ReadAllBytes(f.FullName))).ToList();
-        var taken = readings.FindAll(r => !r.Adequacy.Refused);
-        return FormattableString.Invariant($"{readings.Count} pictures without an elbow: {readings.Count - taken.Count} refused, {taken.Count} taken for an elbow{string.Concat(taken.Take(20).Select(r => $"; {r.Image.File}"))}.");
     }
 }

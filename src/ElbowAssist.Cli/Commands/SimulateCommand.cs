@@ -56,10 +56,19 @@ internal static class SimulateCommand
                 + "and bones.json, such as {\"schema\": \"elbowassist/bones/1\", \"unit\": \"mm\", \"side\": \"right\"}. Ages from 18, no injuries.",
             HelpName = "DIR",
         };
+        var subject = new Option<Subject>("--subject")
+        {
+            Description = "What the films show: elbows; other body regions, to be told from elbows; or pictures that are no radiographs. "
+                + "A picture without an elbow comes as it is and turned, mirrored and inverted, and its truth says what it shows.",
+            HelpName = "elbow|near-miss|not-radiograph",
+            DefaultValueFactory = _ => Subject.Elbow,
+            CustomParser = Subjects,
+        };
         Range(count, 1, 1_000_000);
         Range(size, SmallestFilm, LargestFilm);
-        var command = new Command("simulate", "Simulate films with exact truth; every patient is invented.") { seed, count, output, views, ages, injuries, adequacy, size, bones };
+        var command = new Command("simulate", "Simulate films with exact truth; every patient is invented.") { seed, count, output, views, ages, injuries, adequacy, size, bones, subject };
         command.Validators.Add(result => GrownAndWhole(result, bones, ages, injuries));
+        command.Validators.Add(result => NothingOfElbows(result, subject, [views, ages, injuries, bones]));
         command.SetAction((parsed, cancellation) => Task.Run(
             () => (int)SimulateRun.Run(
                 new SimulateRequest(
@@ -76,7 +85,8 @@ internal static class SimulateCommand
                         Adequacy = parsed.GetValue(adequacy),
                     },
                     parsed.GetValue(size),
-                    parsed.GetValue(bones)),
+                    parsed.GetValue(bones),
+                    parsed.GetValue(subject)),
                 cancellation),
             cancellation));
         return command;
@@ -98,6 +108,16 @@ internal static class SimulateCommand
         else if (result.GetResult(injuries) is { Implicit: false } && result.GetValue(injuries) is { Share: > 0 })
         {
             result.AddError("--bones shows whole bones: give --injuries none, or leave it out.");
+        }
+    }
+
+    /// <summary>What is said of elbows says nothing of pictures without one.</summary>
+    private static void NothingOfElbows(CommandResult result, Option<Subject> subject, IReadOnlyList<Option> ofElbows)
+    {
+        if (!result.Errors.Any() && result.GetValue(subject) != Subject.Elbow &&
+            ofElbows.FirstOrDefault(o => result.GetResult(o) is { Implicit: false }) is { } other)
+        {
+            result.AddError($"{other.Name} is about elbows: leave it out, or give --subject elbow.");
         }
     }
 
@@ -164,6 +184,22 @@ internal static class SimulateCommand
 
     private static double? Years(string text) =>
         double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var years) && years is >= 0.5 and <= 100 ? years : null;
+
+    private static Subject Subjects(ArgumentResult result)
+    {
+        switch (result.Tokens[0].Value)
+        {
+            case "elbow":
+                return Subject.Elbow;
+            case "near-miss":
+                return Subject.NearMiss;
+            case "not-radiograph":
+                return Subject.NotRadiograph;
+            default:
+                result.AddError($"--subject takes elbow, near-miss or not-radiograph, not \"{result.Tokens[0].Value}\".");
+                return default;
+        }
+    }
 
     private static Adequacy Positioning(ArgumentResult result)
     {

@@ -11,5 +11,6 @@ namespace ElbowAssist.Cli.Simulating;
 /// <param name="Options">Ages, injuries, positioning.</param>
 /// <param name="Size">Pixels along each side.</param>
 /// <param name="BonesFolder">Folder of bones that stand in for the drawn ones, or null.</param>
+/// <param name="Subject">Elbows, or pictures without one.</param>
 internal sealed record SimulateRequest(
-    ulong FirstSeed, int Count, string OutputFolder, IReadOnlyList<View> Views, SimulationOptions Options, int Size, string? BonesFolder);
+    ulong FirstSeed, int Count, string OutputFolder, IReadOnlyList<View> Views, SimulationOptions Options, int Size, string? BonesFolder, Subject Subject = Subject.Elbow);

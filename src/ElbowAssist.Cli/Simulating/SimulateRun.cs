@@ -19,6 +19,11 @@ internal static class SimulateRun
 
     public static ExitCode Run(SimulateRequest request, CancellationToken cancellation)
     {
+        if (request.Subject != Subject.Elbow)
+        {
+            return OtherPictureRun.Run(request, cancellation);
+        }
+
         var bones = request.BonesFolder is { } folder ? Bones(folder) : null;
         using var simulators = new ThreadLocal<FilmSimulator>(() => new FilmSimulator());
         var seeds = Enumerable.Range(0, request.Count).Select(i => request.FirstSeed + (ulong)i);

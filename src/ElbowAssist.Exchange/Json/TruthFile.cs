@@ -40,7 +40,16 @@ public sealed record TruthFile
 
     /// <summary>How the film was simulated, or null for a film labelled by readers.</summary>
     public SimulatedFacts? Simulated { get; init; }
+
+    /// <summary>What the picture shows in place of an elbow; null for a film of an elbow.</summary>
+    public NotElbowFacts? NotElbow { get; init; }
 }
+
+/// <summary>What a simulated picture shows in place of an elbow.</summary>
+/// <param name="Seed">The seed that fixes the picture.</param>
+/// <param name="Shows">In lower-case words with hyphens: <c>knee</c>, <c>text-page</c>.</param>
+/// <param name="Version"><c>as-taken</c>, or what was done to the picture.</param>
+public sealed record NotElbowFacts(ulong Seed, string Shows, string Version);
 
 /// <summary>A true landmark.</summary>
 /// <param name="Name">Name from the view's set.</param>

@@ -14,7 +14,7 @@ public static class TruthJson
         return JsonText.Write(json => Write(json, truth));
     }
 
-    /// <summary>Reads a truth file. Lines, circles, measurements and <c>simulated</c> may be missing.</summary>
+    /// <summary>Reads a truth file. Lines, circles, measurements, <c>simulated</c> and <c>notElbow</c> may be missing.</summary>
     /// <exception cref="ExchangeFormatException">The text is no truth of this version; the message is one sentence.</exception>
     public static TruthFile Read(ReadOnlyMemory<byte> utf8) => JsonText.Read(utf8, Read);
 
@@ -32,6 +32,15 @@ public static class TruthJson
         if (truth.Simulated is { } simulated)
         {
             WriteSimulated(json, simulated);
+        }
+
+        if (truth.NotElbow is { } other)
+        {
+            json.WriteStartObject("notElbow");
+            json.WriteNumber("seed", other.Seed);
+            json.WriteString("shows", other.Shows);
+            json.WriteString("version", other.Version);
+            json.WriteEndObject();
         }
 
         json.WriteEndObject();
@@ -66,6 +75,9 @@ public static class TruthJson
             Circles = root.Optional("circles") is { } circles ? MeasurementBlocks.ReadCircles(circles) : [],
             Measurements = root.Optional("measurements") is { } m ? MeasurementBlocks.ReadMeasurements(m) : [],
             Simulated = root.Optional("simulated") is { } simulated ? ReadSimulated(simulated) : null,
+            NotElbow = root.Optional("notElbow") is { } other
+                ? new NotElbowFacts(other.Required("seed").Unsigned(), other.Required("shows").Text(), other.Required("version").Text())
+                : null,
         };
     }
 

@@ -10,6 +10,10 @@ public static class PlainImages
 {
     private const ulong Stream = 0x5049;
 
+    /// <summary>The kind that a seed draws.</summary>
+    /// <param name="seed">Seed.</param>
+    public static PlainImageKind Kind(ulong seed) => Drawn(new CounterRandom(seed, Stream));
+
     /// <summary>An image of a seed.</summary>
     /// <param name="seed">Seed.</param>
     /// <param name="size">Pixels along each side, at least 16.</param>
@@ -20,7 +24,7 @@ public static class PlainImages
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(size, 16);
         var r = new CounterRandom(seed, Stream);
-        var drawn = (PlainImageKind)(int)(r.Uniform() * 7);
+        var drawn = Drawn(r);
         var plane = new ImagePlane().Resize(size, size);
         switch (kind ?? drawn)
         {
@@ -52,6 +56,8 @@ public static class PlainImages
 
         return [.. plane.Pixels.Take(size * size).Select(v => (ushort)((Math.Clamp(v, 0f, 1f) * 65535) + 0.5f))];
     }
+
+    private static PlainImageKind Drawn(CounterRandom r) => (PlainImageKind)(int)(r.Uniform() * 7);
 
     internal static void AddNoise(ImagePlane plane, CounterRandom r, double amount)
     {

@@ -73,6 +73,20 @@ public sealed class SchemaTests
     }
 
     [Fact]
+    public void TruthOfAPictureWithoutAnElbow_IsValidAndComesBack()
+    {
+        var bytes = TruthJson.Write(SampleTruth() with { Landmarks = [], Simulated = null, NotElbow = new NotElbowFacts(12, "knee", "as-taken") });
+        using var document = JsonDocument.Parse(bytes);
+        AssertValid(TruthSchema, document.RootElement);
+        Assert.Equal(new NotElbowFacts(12, "knee", "as-taken"), TruthJson.Read(bytes).NotElbow);
+        Assert.Null(TruthJson.Read(TruthJson.Write(SampleTruth())).NotElbow);
+        var nameless = JsonNode.Parse(bytes)!;
+        nameless["notElbow"]!.AsObject().Remove("shows");
+        using var broken = JsonDocument.Parse(nameless.ToJsonString());
+        Assert.False(TruthSchema.Evaluate(broken.RootElement).IsValid);
+    }
+
+    [Fact]
     public void WrittenSidecar_IsValidAndComesBack()
     {
         var facts = new FilmFacts("sidecar") { RowSpacingMm = 0.14, ColumnSpacingMm = 0.15, AgeMonths = 71, Sex = Sex.Male, Side = Side.Right, Context = FilmContext.FollowUp, View = View.Ap };
