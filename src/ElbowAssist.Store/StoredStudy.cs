@@ -3,10 +3,11 @@ namespace ElbowAssist.Store;
 /// <summary>A study as listed.</summary>
 /// <param name="Id">Identifier, made by the store.</param>
 /// <param name="Title">Title the reader gave, or a made-up one.</param>
-/// <param name="Origin">Where its films come from: <c>films</c>, <c>demo</c> or <c>case</c>.</param>
+/// <param name="Origin">Where its films come from: <c>films</c>, <c>demo</c>, <c>case</c>, <c>watched</c> or <c>archive</c>.</param>
 /// <param name="CreatedAt">When.</param>
 /// <param name="Films">Films in the order they were added.</param>
-public sealed record StoredStudy(string Id, string Title, string Origin, DateTimeOffset CreatedAt, IReadOnlyList<StoredFilm> Films);
+/// <param name="Source">What makes two arrivals one study: the DICOM study, or a digest of a single film; null where none is known.</param>
+public sealed record StoredStudy(string Id, string Title, string Origin, DateTimeOffset CreatedAt, IReadOnlyList<StoredFilm> Films, string? Source = null);
 
 /// <summary>A film as listed.</summary>
 /// <param name="Id">Identifier within its study.</param>

@@ -50,15 +50,35 @@ public sealed class StudyStore : IDisposable
     }
 
     /// <summary>Begins a study.</summary>
-    public StoredStudy Create(string title, string origin)
+    /// <param name="title">Title.</param>
+    /// <param name="origin">Where its films come from.</param>
+    /// <param name="source">What a later arrival is recognised by, or null.</param>
+    public StoredStudy Create(string title, string origin, string? source = null)
     {
         ArgumentNullException.ThrowIfNull(title);
         ArgumentNullException.ThrowIfNull(origin);
-        var study = new StoredStudy(RandomNumberGenerator.GetHexString(16, lowercase: true), title, origin, clock.GetUtcNow(), []);
-        Write("INSERT INTO studies (id, title, origin, created_at) VALUES ($id, $title, $origin, $at)",
-            ("$id", study.Id), ("$title", title), ("$origin", origin), ("$at", Text(study.CreatedAt)));
+        var study = new StoredStudy(RandomNumberGenerator.GetHexString(16, lowercase: true), title, origin, clock.GetUtcNow(), [], source);
+        Write("INSERT INTO studies (id, title, origin, created_at, source) VALUES ($id, $title, $origin, $at, $source)",
+            ("$id", study.Id), ("$title", title), ("$origin", origin), ("$at", Text(study.CreatedAt)), ("$source", source));
         return study;
     }
+
+    /// <summary>The study of a source, begun if there is none yet.</summary>
+    /// <param name="source">What it is recognised by.</param>
+    /// <param name="title">Title of a new one.</param>
+    /// <param name="origin">Where the films of a new one come from.</param>
+    public StoredStudy FindOrCreate(string source, string title, string origin)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        lock (gate)
+        {
+            return FindBySource(source) ?? Create(title, origin, source);
+        }
+    }
+
+    /// <summary>The latest study of a source, or null.</summary>
+    public StoredStudy? FindBySource(string source) =>
+        Query("SELECT id FROM studies WHERE source = $source ORDER BY rowid DESC LIMIT 1", r => r.GetString(0), ("$source", source)) is [var id] ? Find(id) : null;
 
     /// <summary>All studies, the newest first.</summary>
     public IReadOnlyList<StoredStudy> List() =>
@@ -69,8 +89,8 @@ public sealed class StudyStore : IDisposable
     {
         var films = Query("SELECT id, name, sha256, stated, placements FROM films WHERE study = $study ORDER BY rowid",
             r => new StoredFilm(r.GetString(0), r.GetString(1), r.GetString(2), Nullable(r, 3), Nullable(r, 4)), ("$study", studyId));
-        return Query("SELECT title, origin, created_at FROM studies WHERE id = $study",
-            r => new StoredStudy(studyId, r.GetString(0), r.GetString(1), Time(r.GetString(2)), films), ("$study", studyId)).FirstOrDefault();
+        return Query("SELECT title, origin, created_at, source FROM studies WHERE id = $study",
+            r => new StoredStudy(studyId, r.GetString(0), r.GetString(1), Time(r.GetString(2)), films, Nullable(r, 3)), ("$study", studyId)).FirstOrDefault();
     }
 
     /// <summary>Adds a film. A film whose content the study holds already is not added again: the one held is returned.</summary>

@@ -157,6 +157,43 @@ public sealed class StudyStoreTests : IDisposable
     }
 
     [Fact]
+    public void AFileOfTheFirstVersion_IsBroughtUpToDate_AndKeepsItsStudies()
+    {
+        using (var connection = new SqliteConnection($"Data Source={Path};Pooling=False"))
+        {
+            connection.Open();
+            using var command = connection.CreateCommand();
+            // The tables of version 1, with a study in them.
+            command.CommandText = """
+                CREATE TABLE studies (id TEXT PRIMARY KEY, title TEXT NOT NULL, origin TEXT NOT NULL, created_at TEXT NOT NULL) STRICT;
+                CREATE TABLE films (study TEXT NOT NULL REFERENCES studies(id) ON DELETE CASCADE, id TEXT NOT NULL, name TEXT NOT NULL, sha256 TEXT NOT NULL,
+                    content BLOB NOT NULL, stated TEXT, placements TEXT, PRIMARY KEY (study, id), UNIQUE (study, sha256)) STRICT;
+                CREATE TABLE entries (number INTEGER PRIMARY KEY AUTOINCREMENT, study TEXT NOT NULL REFERENCES studies(id) ON DELETE CASCADE,
+                    at TEXT NOT NULL, who TEXT NOT NULL, event TEXT NOT NULL) STRICT;
+                CREATE TABLE practice (number INTEGER PRIMARY KEY AUTOINCREMENT, at TEXT NOT NULL, kind TEXT NOT NULL, result TEXT NOT NULL) STRICT;
+                INSERT INTO studies VALUES ('old', 'kept from before', 'films', '2026-01-02T03:04:05.0000000+00:00');
+                PRAGMA user_version = 1;
+                """;
+            command.ExecuteNonQuery();
+        }
+
+        using var store = StudyStore.Open(Path);
+        Assert.Equal(("kept from before", null), (store.Find("old")!.Title, store.Find("old")!.Source));
+        Assert.Equal("dicom:1.2", store.FindOrCreate("dicom:1.2", "new", "watched").Source);
+    }
+
+    [Fact]
+    public void WhatArrivesAgain_IsTheSameStudy_UntilItIsDeleted()
+    {
+        using var store = StudyStore.Open(Path);
+        var first = store.FindOrCreate("dicom:1.2", "title", "watched").Id;
+        Assert.Equal(first, store.FindOrCreate("dicom:1.2", "other", "archive").Id);
+        Assert.NotEqual(first, store.FindOrCreate("dicom:1.3", "title", "watched").Id);
+        store.Delete(first);
+        Assert.Null(store.FindBySource("dicom:1.2"));
+    }
+
+    [Fact]
     public void AFileThatIsNoStore_IsRefused()
     {
         folder.Write("studies.db", Encoding.ASCII.GetBytes(new string('x', 5000)));

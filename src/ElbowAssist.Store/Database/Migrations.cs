@@ -24,6 +24,10 @@ internal static class Migrations
         CREATE TABLE practice (
             number INTEGER PRIMARY KEY AUTOINCREMENT, at TEXT NOT NULL, kind TEXT NOT NULL, result TEXT NOT NULL) STRICT;
         """,
+        """
+        ALTER TABLE studies ADD COLUMN source TEXT;
+        CREATE INDEX studies_by_source ON studies (source);
+        """,
     ];
 
     /// <summary>Brings a file to this version, each step whole or not at all.</summary>

@@ -17,7 +17,9 @@ async function go() {
   }
   document.getElementById('facts').textContent = '';
   try {
-    if (place === 'study') {
+    if (place === 'dicom') {
+      await openLinked(id);
+    } else if (place === 'study') {
       open = new StudyRoom(room, id);
       await open.open();
     } else if (place === 'practice') {
@@ -29,6 +31,17 @@ async function go() {
     room.replaceChildren(h('p', { className: 'message' }, e instanceof Refused ? e.message : 'The service does not answer; start it again with "elbowassist serve".'));
     if (!(e instanceof Refused) && !(e instanceof TypeError)) throw e;
   }
+}
+
+/** Opens the DICOM study a link names: what has arrived of it, and what the archive holds besides. */
+async function openLinked(uid) {
+  room.className = 'start';
+  room.replaceChildren(h('p', { role: 'status' }, 'The archive is being asked…'));
+  const linked = await api.openArchived(uid);
+  history.replaceState(null, '', `#study/${linked.id}`);
+  open = new StudyRoom(room, linked.id);
+  await open.open();
+  if (linked.films.length > 0) open.fetchAll(linked.films);
 }
 
 /** Begins a study with files dropped or chosen. */

@@ -1,5 +1,6 @@
 // A study on the screen: films on the left, the systematic read on the right. What stands comes from the service each time.
 import { api, Refused } from './api.js';
+import { arrive } from './arrivals.js';
 import { h, key, tell } from './dom.js';
 import { Pane } from './pane.js';
 import { questionForm, stepView, closedView, railView, measurementList } from './notes.js';
@@ -187,26 +188,20 @@ export class StudyRoom {
     if (files.every(f => f.name.endsWith('.json'))) return;
     const sidecars = new Map(files.filter(f => f.name.endsWith('.info.json')).map(f => [f.name.slice(0, -'.info.json'.length), f]));
     const films = files.filter(f => !f.name.endsWith('.json'));
-    const stop = new AbortController();
-    const list = h('ol', { className: 'arriving' }, ...films.map(f => h('li', { data: { name: f.name } }, f.name, ' ', h('span', {}, 'waiting'))));
-    const box = h('div', { className: 'arrivals', role: 'status' }, list, h('button', { type: 'button', onclick: () => stop.abort() }, 'Stop adding'));
-    this.stage.append(box);
-    let study = null, failed = 0;
-    for (const [i, file] of films.entries()) {
-      const state = list.children[i].lastChild;
-      if (stop.signal.aborted) { state.textContent = 'left out'; continue; }
-      state.textContent = 'being added';
-      try {
-        study = await api.addFilm(this.id, file, await sidecars.get(file.name)?.text(), stop.signal);
-        state.textContent = 'added';
-      } catch (e) {
-        failed++;
-        state.textContent = stop.signal.aborted ? 'left out' : e.message;
-      }
-    }
+    await this.#arrive(films.map(file => ({
+      name: file.name,
+      send: async signal => api.addFilm(this.id, file, await sidecars.get(file.name)?.text(), signal),
+    })));
+  }
+
+  /** Films the archive holds of this study. */
+  fetchAll(films) {
+    return this.#arrive(films.map((film, i) => ({ name: `Film ${i + 1} of the archive`, send: signal => api.fetchFilm(this.id, film, signal) })));
+  }
+
+  async #arrive(films) {
+    const study = await arrive(this.stage, films);
     if (study) { await this.take(study); this.poll(); }
-    if (failed === 0) box.remove();
-    else box.lastChild.replaceWith(h('button', { type: 'button', onclick: () => box.remove() }, 'Close'));
   }
 
   // ---- notes -----------------------------------------------------------------------------------------------------

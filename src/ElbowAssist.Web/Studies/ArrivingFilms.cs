@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using ElbowAssist.Exchange;
 using ElbowAssist.Exchange.Json.Facts;
 using ElbowAssist.Exchange.Watching;
@@ -10,12 +11,11 @@ namespace ElbowAssist.Web.Studies;
 
 /// <summary>
 /// Films that arrive in a watched folder, as a DICOM receiver writes them: those of one DICOM study come together, any
-/// other film is a study of its own, so that films of two patients are never mixed.
+/// other film is a study of its own, so that films of two patients are never mixed. A film that is there again after a
+/// restart is known.
 /// </summary>
 internal sealed class ArrivingFilms(ServiceOptions options, StudyStore store, OpenStudies open, IFilmDesk desk) : BackgroundService
 {
-    private readonly Dictionary<string, string> studies = new(StringComparer.Ordinal);
-
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         if (options.WatchFolder is not { } folder)
@@ -41,15 +41,10 @@ internal sealed class ArrivingFilms(ServiceOptions options, StudyStore store, Op
     private void Add(string path, byte[] content)
     {
         var sidecar = path + SidecarJson.Suffix;
-        var stated = File.Exists(sidecar) ? File.ReadAllText(sidecar) : null;
-        var key = DicomStudy(content) ?? path;
-        if (!studies.TryGetValue(key, out var id) || open.Find(id) is null)
-        {
-            id = store.Create("Arrived in the watched folder", "films").Id;
-            studies[key] = id;
-        }
-
-        open.Find(id)!.Add(Path.GetFileName(path), content, stated, null);
+        var stated = File.Exists(sidecar) ? StudyEndpoints.StatedOrNull(File.ReadAllText(sidecar)) : null;
+        var source = DicomStudy(content) is { } uid ? StudySource.Dicom(uid) : StudySource.File(SHA256.HashData(content));
+        var study = store.FindOrCreate(source, "Arrived in the watched folder", "watched");
+        open.Find(study.Id)!.Add(Path.GetFileName(path), content, stated, null);
     }
 
     private string? DicomStudy(byte[] content)

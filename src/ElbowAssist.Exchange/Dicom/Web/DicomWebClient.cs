@@ -32,21 +32,34 @@ public sealed class DicomWebClient
     {
         ArgumentNullException.ThrowIfNull(query);
         var films = new List<FilmReference>();
-        foreach (var modality in Modalities)
+        foreach (var (study, series) in await FittingSeriesAsync(query, cancellation).ConfigureAwait(false))
         {
-            foreach (var series in await QueryAsync(SeriesPath(query, modality), cancellation).ConfigureAwait(false))
+            if (DicomJson.Text(series, Tag.SeriesInstanceUid) is { } uid && Uids.IsValid(uid))
             {
-                var bodyPart = DicomJson.Text(series, Tag.BodyPartExamined);
-                if ((bodyPart is null || FittingBodyParts.Contains(bodyPart.Trim())) &&
-                    (DicomJson.Text(series, Tag.StudyInstanceUid) ?? query.StudyInstanceUid) is { } study &&
-                    DicomJson.Text(series, Tag.SeriesInstanceUid) is { } uid && Uids.IsValid(study) && Uids.IsValid(uid))
-                {
-                    films.AddRange(await InstancesAsync(study, uid, bodyPart, cancellation).ConfigureAwait(false));
-                }
+                films.AddRange(await InstancesAsync(study, uid, DicomJson.Text(series, Tag.BodyPartExamined), cancellation).ConfigureAwait(false));
             }
         }
 
         return [.. films.DistinctBy(f => f.SopInstanceUid).OrderBy(f => f.SopInstanceUid, StringComparer.Ordinal)];
+    }
+
+    /// <summary>Studies with films of the elbow, or of no stated body part, the latest first.</summary>
+    /// <exception cref="DicomWebException">The archive cannot be reached or does not answer as it should.</exception>
+    public async Task<IReadOnlyList<StudyReference>> FindStudiesAsync(FilmQuery query, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        var found = await FittingSeriesAsync(query, cancellation).ConfigureAwait(false);
+        return
+        [
+            .. found.DistinctBy(f => f.Study, StringComparer.Ordinal)
+                .Select(f => new StudyReference(
+                    f.Study,
+                    DateOnly.TryParseExact(DicomJson.Text(f.Series, Tag.StudyDate), "yyyyMMdd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? date : null,
+                    TimeOf(DicomJson.Text(f.Series, Tag.StudyTime)),
+                    Known(DicomJson.Text(f.Series, Tag.AccessionNumber)),
+                    Known(DicomJson.Text(f.Series, Tag.StudyDescription))))
+                .OrderByDescending(s => s.Date).ThenByDescending(s => s.Time),
+        ];
     }
 
     /// <summary>The DICOM file of a film as the archive keeps it.</summary>
@@ -78,6 +91,25 @@ public sealed class DicomWebClient
         }
 
         return outcomes;
+    }
+
+    private async Task<IReadOnlyList<(string Study, JsonElement Series)>> FittingSeriesAsync(FilmQuery query, CancellationToken cancellation)
+    {
+        var fitting = new List<(string, JsonElement)>();
+        foreach (var modality in Modalities)
+        {
+            foreach (var series in await QueryAsync(SeriesPath(query, modality), cancellation).ConfigureAwait(false))
+            {
+                var bodyPart = DicomJson.Text(series, Tag.BodyPartExamined);
+                if ((bodyPart is null || FittingBodyParts.Contains(bodyPart.Trim())) &&
+                    (DicomJson.Text(series, Tag.StudyInstanceUid) ?? query.StudyInstanceUid) is { } study && Uids.IsValid(study))
+                {
+                    fitting.Add((study, series));
+                }
+            }
+        }
+
+        return fitting;
     }
 
     private async Task<StoreOutcome> StoreOneAsync(string study, string instance, ReadOnlyMemory<byte> file, CancellationToken cancellation)
@@ -153,9 +185,16 @@ public sealed class DicomWebClient
     private static string SeriesPath(FilmQuery query, string modality)
     {
         var dates = query.From is null && query.To is null ? "" : $"&StudyDate={Date(query.From)}-{Date(query.To)}";
-        var filter = $"Modality={modality}&includefield=BodyPartExamined{dates}";
+        var accession = query.AccessionNumber is { Length: > 0 } number ? $"&AccessionNumber={Uri.EscapeDataString(number)}" : "";
+        var filter = $"Modality={modality}&includefield=BodyPartExamined,StudyDate,StudyTime,AccessionNumber,StudyDescription{dates}{accession}";
         return query.StudyInstanceUid is { } study ? $"studies/{study}/series?{filter}" : $"series?{filter}";
     }
+
+    private static string? Known(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
+
+    // HHMMSS.ffffff, of which the archive may give less.
+    private static TimeOnly? TimeOf(string? text) =>
+        text is { Length: >= 4 } && TimeOnly.TryParseExact(text[..4], "HHmm", CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? time : null;
 
     private static string Date(DateOnly? date) => date?.ToString("yyyyMMdd", CultureInfo.InvariantCulture) ?? "";
 }

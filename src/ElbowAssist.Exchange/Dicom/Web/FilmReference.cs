@@ -15,6 +15,9 @@ public sealed record FilmQuery
     /// <summary>A single study, or null for all.</summary>
     public string? StudyInstanceUid { get; init; }
 
+    /// <summary>Number of the request it answers, or null for all.</summary>
+    public string? AccessionNumber { get; init; }
+
     /// <summary>First study date, or null.</summary>
     public DateOnly? From { get; init; }
 
