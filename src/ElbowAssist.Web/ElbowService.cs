@@ -1,4 +1,5 @@
 using ElbowAssist.Store;
+using ElbowAssist.Web.Archive;
 using ElbowAssist.Web.Cases;
 using ElbowAssist.Web.Films;
 using ElbowAssist.Web.Guard;
@@ -7,6 +8,7 @@ using ElbowAssist.Web.Problems;
 using ElbowAssist.Web.Readings;
 using ElbowAssist.Web.Studies;
 using ElbowAssist.Web.Turning;
+using ElbowAssist.Web.Watching;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Hosting;
@@ -46,8 +48,8 @@ public static class ElbowService
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = options.MaxRequestBytes;
             kestrel.Limits.MaxConcurrentConnections = 256;
-            kestrel.Limits.RequestHeadersTimeout = TimeSpan.FromSeconds(10);
-            kestrel.Limits.MinRequestBodyDataRate = new(1024, TimeSpan.FromSeconds(5));
+            kestrel.Limits.RequestHeadersTimeout = 2 * options.SlowGrace;
+            kestrel.Limits.MinRequestBodyDataRate = new(options.MinBytesPerSecond, options.SlowGrace);
         });
         builder.Services.AddSingleton(options);
         builder.Services.AddSingleton(desk);
@@ -56,13 +58,22 @@ public static class ElbowService
         builder.Services.AddSingleton<Workers>();
         builder.Services.AddSingleton<OpenStudies>();
         builder.Services.AddSingleton<DemoStudies>();
-        builder.Services.AddSingleton<ReadingShelf>();
+        builder.Services.AddSingleton<ArchiveDoor>();
+        builder.Services.AddSingleton(_ => new Shelf<ReadFilm>(32));
+        builder.Services.AddSingleton(_ => new Shelf<ReadStudy>(8));
+        builder.Services.AddSingleton<Submission>();
         builder.Services.AddSingleton<ReadingJobs>();
         builder.Services.AddSingleton<PracticeRoom>();
         builder.Services.AddSingleton<KnownHand>();
         builder.Services.AddHostedService<ArrivingFilms>();
         builder.Services.AddOpenApi(ServiceDescription.Configure);
+        if (options.TelemetryEndpoint is { } collector)
+        {
+            TelemetryExport.Add(builder.Services, collector, desk.Tool);
+        }
+
         var app = builder.Build();
+        app.UseMiddleware<RequestTrace>();
         app.UseMiddleware<AnswerHeaders>();
         app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandler = Unexpected });
         app.UseMiddleware<CallerGuard>();
@@ -77,12 +88,14 @@ public static class ElbowService
         app.MapGet("/api/health", () => Results.Ok(new { status = "up", tool = desk.Tool.Name, version = desk.Tool.Version, caution = Reading.Caution.Text }))
             .WithTags("Service").WithSummary("Whether the service is up");
         ReadingEndpoints.Map(app);
+        StudyReadingEndpoints.Map(app);
         StudyEndpoints.Map(app);
         WalkEndpoints.Map(app);
         LineEndpoints.Map(app);
         ReportEndpoints.Map(app);
         TurnEndpoints.Map(app);
         CaseEndpoints.Map(app);
+        ArchiveEndpoints.Map(app);
         PracticeEndpoints.Map(app);
         app.MapOpenApi(OpenApiPath);
         return app;

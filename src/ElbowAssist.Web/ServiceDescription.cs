@@ -22,5 +22,19 @@ internal static class ServiceDescription
             document.Servers = [];
             return Task.CompletedTask;
         });
+        // Who may call, how large and how slow a request may be, is decided before any route: such refusals are the same for all.
+        options.AddOperationTransformer((operation, _, _) =>
+        {
+            operation.Responses ??= [];
+            operation.Responses.TryAdd("default", new OpenApiResponse
+            {
+                Description = "Refused before the route: 400, 401, 403, 405, 408, 413, 415, 421, 500 or 503, as a problem with one sentence",
+                Content = new Dictionary<string, OpenApiMediaType>(StringComparer.Ordinal)
+                {
+                    ["application/problem+json"] = new() { Schema = new OpenApiSchemaReference("ProblemDetails") },
+                },
+            });
+            return Task.CompletedTask;
+        });
     }
 }

@@ -26,6 +26,21 @@ public sealed record ServiceOptions
     /// <summary>Folder whose films become studies as they arrive, or null.</summary>
     public string? WatchFolder { get; init; }
 
+    /// <summary>Address of the DICOMweb service of an archive films may be fetched from, or null.</summary>
+    public Uri? Archive { get; init; }
+
+    /// <summary>What the archive wants as bearer token, or null.</summary>
+    public string? ArchiveToken { get; init; }
+
+    /// <summary>Where OpenTelemetry data is sent to, or null to send none anywhere.</summary>
+    public Uri? TelemetryEndpoint { get; init; }
+
+    /// <summary>Fewest bytes a second at which a body may arrive.</summary>
+    public double MinBytesPerSecond { get; init; } = 1024;
+
+    /// <summary>How long a body may be slower than that, and how long the headers may take at most twice over.</summary>
+    public TimeSpan SlowGrace { get; init; } = TimeSpan.FromSeconds(5);
+
     /// <summary>Most bytes of a request; a single film fits many times.</summary>
     public long MaxRequestBytes { get; init; } = 64L << 20;
 

@@ -151,6 +151,40 @@ public sealed class HostileRequestTests(RunningService service) : IClassFixture<
         Assert.Equal("up", (await service.JsonAsync(HttpMethod.Get, "/api/health")).GetProperty("status").GetString());
     }
 
+    [Theory]
+    [InlineData("POST /api/readings HTTP/1.1\r\nHost: {0}\r\nContent-Length: 100000\r\n\r\nabc")]
+    [InlineData("POST /api/study-readings HTTP/1.1\r\nHost: {0}\r\nContent-Type: multipart/form-data; boundary=b\r\nContent-Length: 100000\r\n\r\n--b\r\nContent-Disposition: form-data; name=f; filename=f.png\r\n\r\nabc")]
+    [InlineData("GET /api/health HTTP/1.1\r\nHost: {0}\r\nX-Never-Ends: a")]
+    public async Task ARequestThatHardlyArrives_IsGivenUp(string start)
+    {
+        using var socket = new TcpClient();
+        await socket.ConnectAsync(IPAddress.Loopback, service.Address.Port);
+        var stream = socket.GetStream();
+        await stream.WriteAsync(Encoding.ASCII.GetBytes(string.Format(System.Globalization.CultureInfo.InvariantCulture, start, service.Address.Authority)));
+        // A byte now and then keeps the connection busy, as slow attacks do.
+        using var stop = new CancellationTokenSource();
+        var drip = Task.Run(async () =>
+        {
+            while (!stop.IsCancellationRequested)
+            {
+                await Task.Delay(200);
+                await stream.WriteAsync("a"u8.ToArray());
+            }
+        });
+
+        var answer = new byte[4096];
+        var read = await stream.ReadAsync(answer);
+
+        await stop.CancelAsync();
+        await Assert.ThrowsAnyAsync<IOException>(async () =>
+        {
+            await drip;
+            throw new IOException("The connection was closed before the next byte.");
+        });
+        Assert.StartsWith("HTTP/1.1 408", Encoding.ASCII.GetString(answer, 0, read), StringComparison.Ordinal);
+        Assert.Equal("up", (await service.JsonAsync(HttpMethod.Get, "/api/health")).GetProperty("status").GetString());
+    }
+
     [Fact]
     public void OffLoopback_AToken_IsNeeded() => Assert.Throws<ArgumentException>(() => ElbowService.Create(
         new ServiceOptions { Address = IPAddress.Any }, new Cli.Serving.FilmDesk(null), service.Store));

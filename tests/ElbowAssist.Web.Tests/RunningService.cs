@@ -5,6 +5,9 @@ using ElbowAssist.Store;
 using ElbowAssist.Testing;
 using ElbowAssist.Web;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http.Metadata;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace ElbowAssist.Web.Tests;
 
@@ -27,6 +30,28 @@ public sealed class RunningService : IAsyncLifetime, IDisposable
     /// <summary>Folder into which a receiver writes films.</summary>
     public string Watched => folder.File("arriving");
 
+    /// <summary>Small limits, so that tests reach them soon.</summary>
+    public ServiceOptions Options => new()
+    {
+        Port = 0,
+        DemoFolder = Demos,
+        WatchFolder = Watched,
+        AllowedOrigins = ["https://viewer.example"],
+        MaxRequestBytes = 4 << 20,
+        Workers = 2,
+        Waiting = 2,
+        SlowGrace = TimeSpan.FromSeconds(1.5),
+    };
+
+    /// <summary>The routes of the service, as method and pattern.</summary>
+    public IReadOnlyList<(string Method, string Pattern)> Routes =>
+    [
+        .. from endpoint in app!.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+           where endpoint.Metadata.GetMetadata<IExcludeFromDescriptionMetadata>() is not { ExcludeFromDescription: true }
+           from method in endpoint.Metadata.GetMetadata<IHttpMethodMetadata>()?.HttpMethods ?? []
+           select (method, "/" + endpoint.RoutePattern.RawText!.Trim('/')),
+    ];
+
     public HttpClient Client { get; private set; } = new();
 
     public Uri Address => Client.BaseAddress!;
@@ -35,9 +60,9 @@ public sealed class RunningService : IAsyncLifetime, IDisposable
 
     public async Task InitializeAsync()
     {
-        app = ElbowService.Create(new ServiceOptions { Port = 0, DemoFolder = Demos, WatchFolder = Watched, AllowedOrigins = ["https://viewer.example"], MaxRequestBytes = 4 << 20, Workers = 2, Waiting = 2 }, desk, store);
+        app = ElbowService.Create(Options, desk, store);
         await app.StartAsync();
-        Client = new HttpClient { BaseAddress = new Uri(app.Urls.First()) };
+        Client = new HttpClient(new DescribedAnswers { InnerHandler = new SocketsHttpHandler() }) { BaseAddress = new Uri(app.Urls.First()) };
     }
 
     public async Task DisposeAsync()

@@ -47,7 +47,22 @@ internal static class ServeCommand
         var store = new Option<string?>("--store") { Description = "File in which studies are kept.", HelpName = "FILE" };
         var watch = new Option<string?>("--watch") { Description = "Folder whose films become studies as a receiver writes them.", HelpName = "DIR" };
         var model = new Option<string?>("--model") { Description = "Model folder to use in place of the default.", HelpName = "NAME" };
-        var command = new Command("serve", "Serve the reading page and the HTTP service on this machine.") { port, listen, hosts, origins, store, watch, model };
+        var archive = new Option<Uri?>("--archive")
+        {
+            Description = "Address of the DICOMweb service of an archive whose films the page may fetch.",
+            HelpName = "URL",
+            CustomParser = result =>
+            {
+                if (Uri.TryCreate(result.Tokens[0].Value, UriKind.Absolute, out var uri) && uri.Scheme is "http" or "https")
+                {
+                    return uri;
+                }
+
+                result.AddError("--archive takes the http or https address of a DICOMweb service.");
+                return null;
+            },
+        };
+        var command = new Command("serve", "Serve the reading page and the HTTP service on this machine.") { port, listen, hosts, origins, store, watch, archive, model };
         command.SetAction((parsed, cancellation) => ServeRun.RunAsync(
             new ServeRequest(
                 parsed.GetValue(port),
@@ -56,6 +71,7 @@ internal static class ServeCommand
                 parsed.GetValue(origins) ?? [],
                 parsed.GetValue(store),
                 parsed.GetValue(watch),
+                parsed.GetValue(archive),
                 parsed.GetValue(model)),
             cancellation));
         return command;

@@ -16,8 +16,9 @@ namespace ElbowAssist.Cli.Serving;
 /// <param name="Origins">Origins of web viewers that may call.</param>
 /// <param name="StoreFile">File of the store, or null for the usual one.</param>
 /// <param name="WatchFolder">Folder whose films become studies, or null.</param>
+/// <param name="Archive">Address of the DICOMweb service films may be fetched from, or null.</param>
 /// <param name="Model">Name of a model folder, or null for the default.</param>
-internal sealed record ServeRequest(int Port, IPAddress Address, IReadOnlyList<string> Hosts, IReadOnlyList<string> Origins, string? StoreFile, string? WatchFolder, string? Model);
+internal sealed record ServeRequest(int Port, IPAddress Address, IReadOnlyList<string> Hosts, IReadOnlyList<string> Origins, string? StoreFile, string? WatchFolder, Uri? Archive, string? Model);
 
 /// <summary>Runs the page and the service until stopped.</summary>
 internal static class ServeRun
@@ -51,6 +52,10 @@ internal static class ServeRun
                 AllowedHosts = request.Hosts,
                 AllowedOrigins = request.Origins,
                 WatchFolder = request.WatchFolder,
+                Archive = request.Archive,
+                // Named by the environment, so that it stands in no list of processes.
+                ArchiveToken = Environment.GetEnvironmentVariable("ELBOWASSIST_ARCHIVE_TOKEN"),
+                TelemetryEndpoint = Uri.TryCreate(Environment.GetEnvironmentVariable("OTEL_EXPORTER_OTLP_ENDPOINT"), UriKind.Absolute, out var collector) ? collector : null,
                 DemoFolder = Path.Combine(AppContext.BaseDirectory, "Demo"),
             };
             await using var app = ElbowService.Create(options, desk, store);

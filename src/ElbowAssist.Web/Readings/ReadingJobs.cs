@@ -8,7 +8,9 @@ namespace ElbowAssist.Web.Readings;
 /// <param name="State"><c>waiting</c>, <c>reading</c>, <c>done</c>, <c>failed</c> or <c>cancelled</c>.</param>
 /// <param name="Reading">Address of the reading once done, or null.</param>
 /// <param name="Message">One sentence where it failed, or null.</param>
-public sealed record ReadingJob(string Id, string State, string? Reading, string? Message);
+/// <param name="Films">Films to read.</param>
+/// <param name="FilmsRead">Films read so far.</param>
+public sealed record ReadingJob(string Id, string State, string? Reading, string? Message, int Films, int FilmsRead);
 
 /// <summary>Readings under way, each with its events; the ones that ended are kept for a while.</summary>
 internal sealed class ReadingJobs(TimeProvider clock)
@@ -18,15 +20,16 @@ internal sealed class ReadingJobs(TimeProvider clock)
     private readonly ConcurrentDictionary<string, Running> running = new(StringComparer.Ordinal);
 
     /// <summary>Begins a job.</summary>
-    /// <param name="work">Reports that it is being read, and returns the address of the reading.</param>
-    public ReadingJob Begin(Func<Action, CancellationToken, Task<string>> work)
+    /// <param name="films">Films to read.</param>
+    /// <param name="work">Reports how many films are read once it begins and with each, and returns the address of the reading.</param>
+    public ReadingJob Begin(int films, Func<Action<int>, CancellationToken, Task<string>> work)
     {
         foreach (var old in running.Where(r => r.Value.EndedAt is { } end && clock.GetUtcNow() - end > Kept))
         {
             running.TryRemove(old.Key, out _);
         }
 
-        var job = new Running(new ReadingJob(RandomNumberGenerator.GetHexString(16, lowercase: true), "waiting", null, null));
+        var job = new Running(new ReadingJob(RandomNumberGenerator.GetHexString(16, lowercase: true), "waiting", null, null, films, 0));
         running[job.Now.Id] = job;
         _ = RunAsync(job, work);
         return job.Now;
@@ -61,24 +64,24 @@ internal sealed class ReadingJobs(TimeProvider clock)
         }
     }
 
-    private async Task RunAsync(Running job, Func<Action, CancellationToken, Task<string>> work)
+    private async Task RunAsync(Running job, Func<Action<int>, CancellationToken, Task<string>> work)
     {
         try
         {
-            var address = await work(() => job.Set(job.Now with { State = "reading" }), job.Stop.Token).ConfigureAwait(false);
-            job.Set(job.Now with { State = "done", Reading = address });
+            var address = await work(read => job.Set(now => now with { State = "reading", FilmsRead = Math.Max(now.FilmsRead, read) }), job.Stop.Token).ConfigureAwait(false);
+            job.Set(now => now with { State = "done", Reading = address });
         }
         catch (OperationCanceledException)
         {
-            job.Set(job.Now with { State = "cancelled" });
+            job.Set(now => now with { State = "cancelled" });
         }
         catch (Exception e) when (e is Imaging.Files.UnreadableFilmException or Exchange.ExchangeFormatException)
         {
-            job.Set(job.Now with { State = "failed", Message = e.Message });
+            job.Set(now => now with { State = "failed", Message = e.Message });
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
-            job.Set(job.Now with { State = "failed", Message = "Something went wrong inside the program." });
+            job.Set(now => now with { State = "failed", Message = "Something went wrong inside the program." });
         }
         finally
         {
@@ -105,11 +108,11 @@ internal sealed class ReadingJobs(TimeProvider clock)
             }
         }
 
-        public void Set(ReadingJob now)
+        public void Set(Func<ReadingJob, ReadingJob> change)
         {
             lock (gate)
             {
-                Now = now;
+                Now = change(Now);
                 changed.SetResult();
                 changed = new(TaskCreationOptions.RunContinuationsAsynchronously);
             }

@@ -33,8 +33,11 @@ internal sealed class ReadingQuery
     [FromQuery, Description("Distance between columns in millimetres in the patient plane")]
     public double? ColumnSpacingMm { get; init; }
 
-    [FromQuery, Description("json, svg, png, sr, gsps, or coco; json if not said")]
+    [FromQuery, Description("Of a film json, svg, png, coco, fhir, sr or gsps; of a study json, html, text, fhir or zip; json if not said")]
     public string? Format { get; init; }
+
+    [FromQuery, Description("For FHIR: the reference to the patient in the receiving system, e.g. Patient/123")]
+    public string? Patient { get; init; }
 
     /// <summary>What of the query decides the reading, in one text.</summary>
     public string Key => string.Join('|', View, Side, Sex, Context, AgeMonths?.ToString(CultureInfo.InvariantCulture),

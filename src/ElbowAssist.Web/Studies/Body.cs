@@ -14,10 +14,16 @@ internal static class Body
             throw new BadHttpRequestException("The request is too large.", StatusCodes.Status413PayloadTooLarge);
         }
 
-        using var buffer = new MemoryStream((int)expected);
+        return await ReadAsync(request.Body, limit, request.HttpContext.RequestAborted, (int)expected).ConfigureAwait(false);
+    }
+
+    /// <exception cref="BadHttpRequestException">Larger than the limit, or slower than the server waits.</exception>
+    public static async Task<byte[]> ReadAsync(Stream body, long limit, CancellationToken cancellation, int expected = 0)
+    {
+        using var buffer = new MemoryStream(expected);
         var chunk = new byte[81920];
         int read;
-        while ((read = await request.Body.ReadAsync(chunk, request.HttpContext.RequestAborted).ConfigureAwait(false)) > 0)
+        while ((read = await body.ReadAsync(chunk, cancellation).ConfigureAwait(false)) > 0)
         {
             if (buffer.Length + read > limit)
             {

@@ -80,6 +80,29 @@ internal sealed class OpenStudy : IDisposable
         }
     }
 
+    /// <summary>The DICOM instances among the films, once all are decoded.</summary>
+    public async Task<IReadOnlySet<string>> InstancesAsync()
+    {
+        HashSet<string> instances = new(StringComparer.Ordinal);
+        foreach (var film in Films)
+        {
+            try
+            {
+                if ((await film.Opened.ConfigureAwait(false)).Dicom is { } source)
+                {
+                    instances.Add(source.SopInstanceUid);
+                }
+            }
+            catch (Exception e) when (e is UnreadableFilmException or Exchange.ExchangeFormatException)
+            {
+                // A broken film is no instance; the page names it.
+                continue;
+            }
+        }
+
+        return instances;
+    }
+
     /// <summary>Works out what is to happen from what stands, keeps it, and lets it stand.</summary>
     /// <returns>The refusal, or null.</returns>
     public Reason? Change(string who, Func<StudyStatus, (IReadOnlyList<StudyEvent> Events, Reason? Refusal)> decide)

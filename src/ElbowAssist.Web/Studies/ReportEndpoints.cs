@@ -1,14 +1,8 @@
-using System.IO.Compression;
 using System.Text;
 using System.Text.Json;
 using ElbowAssist.Drawing;
 using ElbowAssist.Drawing.Growth;
 using ElbowAssist.Drawing.Report;
-using ElbowAssist.Exchange.Dicom.Presentation;
-using ElbowAssist.Exchange.Dicom.Reports;
-using ElbowAssist.Exchange.Json;
-using ElbowAssist.Exchange.Json.Coco;
-using ElbowAssist.Exchange.Json.Studies;
 using ElbowAssist.Imaging;
 using ElbowAssist.Imaging.Normalisation;
 using ElbowAssist.Reading.Studies;
@@ -16,6 +10,7 @@ using ElbowAssist.Reading.Walks;
 using ElbowAssist.Store;
 using ElbowAssist.Web.Guard;
 using ElbowAssist.Web.Problems;
+using ElbowAssist.Web.Readings;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -47,11 +42,11 @@ internal static class ReportEndpoints
         WithReport(study, open, (_, assembled) => Results.Text(StudyReport.Text(assembled), "text/plain", Encoding.UTF8));
 
     private static IResult Export(string study, OpenStudies open, TimeProvider clock) =>
-        WithReport(study, open, (found, assembled) => Results.Bytes(Zip(Files(found, assembled, clock)), "application/zip", "elbow-study.zip"));
+        WithReport(study, open, (found, assembled) => Results.Bytes(StudyFiles.Zip(StudyFiles.Of(assembled, Films(found), null, clock)), "application/zip", "elbow-study.zip"));
 
     private static IResult Backup(string study, OpenStudies open, StudyStore store) => open.Find(study) is not { } found
         ? Problem.NotFound("study")
-        : Results.Bytes(Zip(
+        : Results.Bytes(StudyFiles.Zip(
             [
                 ("study.json", JsonSerializer.SerializeToUtf8Bytes(found.Stored, JsonSerializerOptions.Web)),
                 ("entries.jsonl", Encoding.UTF8.GetBytes(store.Journal(study))),
@@ -100,52 +95,12 @@ internal static class ReportEndpoints
         return new GreyPicture(shown.Width, shown.Height, shown.Pixels);
     }
 
-    private static IEnumerable<(string Name, byte[] Content)> Files(OpenStudy found, Study study, TimeProvider clock)
-    {
-        yield return ("study.json", StudyJson.Write(study));
-        yield return ("report.html", StudyReport.Html(study, Pictures(found)));
-        yield return ("report.txt", Encoding.UTF8.GetBytes(StudyReport.Text(study)));
-        List<CocoFilm> laid = [];
-        foreach (var film in found.Films)
-        {
-            if (found.Reading(film) is not { } reading)
-            {
-                continue;
-            }
-
-            var stem = $"{film.Stored.Id}-{film.Stored.Name}";
-            yield return ($"{stem}.reading.json", ReadingJson.Write(reading));
-            yield return ($"{stem}.overlay.svg", OverlaySvg.Write(reading, new OverlayOptions { Film = Picture(film.Opened.Result.Radiograph) }));
-            if (film.Opened.Result.Dicom is { } source)
-            {
-                yield return ($"{stem}.sr.dcm", StructuredReport.Write(reading, source, new ReportOptions(clock.GetLocalNow())));
-                yield return ($"{stem}.gsps.dcm", PresentationState.Write(reading, source, clock.GetLocalNow()));
-            }
-
-            if (reading.Landmarks.Any(l => l.Position is not null))
-            {
-                laid.Add(new CocoFilm(film.Stored.Name, reading.Image.Width, reading.Image.Height, reading.View.Name, reading.Landmarks));
-            }
-        }
-
-        if (laid.Count > 0)
-        {
-            yield return ("landmarks.coco.json", CocoKeypoints.Write(laid));
-        }
-    }
-
-    private static byte[] Zip(IEnumerable<(string Name, byte[] Content)> files)
-    {
-        using var buffer = new MemoryStream();
-        using (var zip = new ZipArchive(buffer, ZipArchiveMode.Create, leaveOpen: true))
-        {
-            foreach (var (name, content) in files)
-            {
-                using var entry = zip.CreateEntry(name, CompressionLevel.Fastest).Open();
-                entry.Write(content);
-            }
-        }
-
-        return buffer.ToArray();
-    }
+    private static IReadOnlyList<ReadFilm> Films(OpenStudy study) =>
+    [
+        .. from film in study.Films
+           let reading = study.Reading(film)
+           where reading is not null
+           let opened = film.Opened.Result
+           select new ReadFilm($"{film.Stored.Id}-{film.Stored.Name}", reading, Picture(opened.Radiograph), opened.Dicom, []),
+    ];
 }

@@ -1,11 +1,11 @@
 using System.Diagnostics;
 using System.Diagnostics.Metrics;
 
-namespace ElbowAssist.Web;
+namespace ElbowAssist.Web.Watching;
 
 /// <summary>
 /// What the service can be watched by: activities and counters of .NET, which OpenTelemetry collects under the name
-/// <c>ElbowAssist</c>. Nothing is sent anywhere; no name, identifier or content is among them.
+/// <c>ElbowAssist</c>. No name, identifier, address or content is among them.
 /// </summary>
 internal static class Telemetry
 {
