@@ -9,21 +9,24 @@ using ElbowAssist.Models.Inference;
 using ElbowAssist.Pipeline;
 using ElbowAssist.Reading;
 using ElbowAssist.Reading.Assembly;
+using ElbowAssist.Reading.Limits;
 using ElbowAssist.Web.Films;
 
 namespace ElbowAssist.Cli.Serving;
 
-/// <summary>Films and models for the service. The models are loaded with the first film that needs them, or by <see cref="Warm"/>.</summary>
-internal sealed class FilmDesk(string? preferred) : IFilmDesk, IDisposable
+/// <summary>Films, limits and models for the service. The models are loaded with the first film that needs them, or by <see cref="Warm"/>.</summary>
+internal sealed class FilmDesk(string? preferred, AdequacyLimits? limits = null) : IFilmDesk, IDisposable
 {
     private readonly Lazy<(ModelSet Models, FilmReader Reader)> loaded = new(() =>
     {
         // Several films are read side by side, each on one thread: that serves a study of two views best.
         var models = ModelSet.Load(ModelsFolder.Path, preferred, ModelThreads.Batch);
-        return (models, new FilmReader(models, ThisTool.Identity));
+        return (models, new FilmReader(models, ThisTool.Identity, limits: limits));
     });
 
     public ToolIdentity Tool => ThisTool.Identity;
+
+    public AdequacyLimits Limits { get; } = limits ?? AdequacyLimits.Default;
 
     /// <summary>Loads the models.</summary>
     /// <exception cref="UserErrorException">A model folder does not fit.</exception>

@@ -41,7 +41,7 @@ internal static class ServeRun
         }
 
         using (store)
-        using (var desk = new FilmDesk(request.Model))
+        using (var desk = new FilmDesk(request.Model, LimitsFile.Read()))
         {
             var token = IPAddress.IsLoopback(request.Address) ? null : RandomNumberGenerator.GetHexString(32, lowercase: true);
             var options = new ServiceOptions

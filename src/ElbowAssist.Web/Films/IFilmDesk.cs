@@ -3,6 +3,7 @@ using ElbowAssist.Exchange.Json.Facts;
 using ElbowAssist.Imaging;
 using ElbowAssist.Reading;
 using ElbowAssist.Reading.Assembly;
+using ElbowAssist.Reading.Limits;
 
 namespace ElbowAssist.Web.Films;
 
@@ -17,6 +18,9 @@ public interface IFilmDesk
 {
     /// <summary>The program, named in every reading.</summary>
     ToolIdentity Tool { get; }
+
+    /// <summary>The limits that every reading of the service goes by.</summary>
+    AdequacyLimits Limits => AdequacyLimits.Default;
 
     /// <summary>Decodes a film.</summary>
     /// <param name="file">The whole file.</param>

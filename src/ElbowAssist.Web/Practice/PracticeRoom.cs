@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using ElbowAssist.Anatomy;
 using ElbowAssist.Anatomy.Landmarks;
+using ElbowAssist.Anatomy.Measurements;
 using ElbowAssist.Exchange.Json;
 using ElbowAssist.Geometry;
 using ElbowAssist.Imaging;
@@ -158,7 +159,7 @@ internal sealed class PracticeRoom(IFilmDesk desk, Workers workers, StudyStore s
     private FilmReading TrueReading(PracticeCase practice)
     {
         var truth = practice.Film.Truth;
-        return ReadingAssembler.Default.Assemble(new ReadingInput
+        return new ReadingAssembler(desk.Limits, RedrawOptions.Default).Assemble(new ReadingInput
         {
             Tool = desk.Tool,
             Image = new ImageFacts("simulated", practice.Film.Width, practice.Film.Height, practice.Film.PixelMm, practice.Film.PixelMm, "simulated", ""),

@@ -1,3 +1,4 @@
+using ElbowAssist.Anatomy.Measurements;
 using ElbowAssist.Drawing;
 using ElbowAssist.Exchange.Dicom.Films;
 using ElbowAssist.Exchange.Json.Facts;
@@ -25,7 +26,7 @@ internal sealed record ReadFilm(string Name, FilmReading Reading, GreyPicture Pi
         using var activity = Watching.Telemetry.Source.StartActivity("read film");
         var started = System.Diagnostics.Stopwatch.GetTimestamp();
         var film = desk.Open(content, name, stated);
-        var reading = ReadingAssembler.Default.Assemble(desk.Propose(film, null, cancellation));
+        var reading = new ReadingAssembler(desk.Limits, RedrawOptions.Default).Assemble(desk.Propose(film, null, cancellation));
         reading = reading with { Reasons = [.. reading.Reasons, .. film.Facts.Conflicts] };
         Watching.Telemetry.FilmsRead.Add(1);
         Watching.Telemetry.ReadSeconds.Record(System.Diagnostics.Stopwatch.GetElapsedTime(started).TotalSeconds);

@@ -1,3 +1,4 @@
+using ElbowAssist.Anatomy.Measurements;
 using ElbowAssist.Exchange;
 using ElbowAssist.Exchange.Json;
 using ElbowAssist.Reading;
@@ -82,7 +83,7 @@ internal static class ReadingEndpoints
         {
             var name = query.Name ?? "film";
             var laid = LandmarkFile.Read(content, name, width, height);
-            return Results.Bytes(ReadingJson.Write(ReadingAssembler.Default.Assemble(new ReadingInput
+            return Results.Bytes(ReadingJson.Write(new ReadingAssembler(desk.Limits, RedrawOptions.Default).Assemble(new ReadingInput
             {
                 Tool = desk.Tool,
                 Image = new ImageFacts(name, width, height, facts.RowSpacingMm, facts.ColumnSpacingMm, facts.RowSpacingMm is null ? "none" : "option", ""),

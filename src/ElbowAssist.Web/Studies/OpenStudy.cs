@@ -22,8 +22,10 @@ namespace ElbowAssist.Web.Studies;
 /// </summary>
 internal sealed class OpenStudy : IDisposable
 {
+    private readonly ReadingAssembler whole;
+
     // While a landmark is dragged fewer redraws do: the interval is told in two digits, and the last one gets them all.
-    private static readonly ReadingAssembler Quick = new(AdequacyLimits.Default, RedrawOptions.Default with { Draws = 100 });
+    private readonly ReadingAssembler quick;
 
     private readonly IFilmDesk desk;
     private readonly Workers workers;
@@ -35,6 +37,8 @@ internal sealed class OpenStudy : IDisposable
     public OpenStudy(StoredStudy stored, StudyStore store, IFilmDesk desk, Workers workers)
     {
         (Stored, this.store, this.desk, this.workers) = (stored, store, desk, workers);
+        whole = new ReadingAssembler(desk.Limits, RedrawOptions.Default);
+        quick = new ReadingAssembler(desk.Limits, RedrawOptions.Default with { Draws = 100 });
         Status = StudyStatus.Of(store.Entries(stored.Id));
         foreach (var film in stored.Films)
         {
@@ -137,7 +141,7 @@ internal sealed class OpenStudy : IDisposable
             return null;
         }
 
-        var reading = ReadingAssembler.Default.Assemble(input);
+        var reading = whole.Assemble(input);
         lock (gate)
         {
             readings[film.Stored.Id] = (status.LastNumber, reading);
@@ -150,7 +154,7 @@ internal sealed class OpenStudy : IDisposable
     public FilmReading? Try(OpenFilm film, string landmark, Point place)
     {
         var status = Status;
-        return Input(film, status with { Placements = status.Placements.SetItem((film.Stored.Id, landmark), place) }) is { } input ? Quick.Assemble(input) : null;
+        return Input(film, status with { Placements = status.Placements.SetItem((film.Stored.Id, landmark), place) }) is { } input ? quick.Assemble(input) : null;
     }
 
     /// <summary>The study as far as its films are read, or null while none is.</summary>
