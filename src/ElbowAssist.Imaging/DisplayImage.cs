@@ -47,4 +47,13 @@ public sealed record DisplayImage(ReadOnlyMemory<byte> Pixels, int Width, int He
 
         return new DisplayImage(pixels, size.Width, size.Height);
     }
+
+    /// <summary>The picture as a JPEG file, for pages that carry their pictures with them.</summary>
+    /// <param name="quality">1 to 100.</param>
+    public byte[] ToJpeg(int quality = 80)
+    {
+        NativeLibraries.EnsureLoadable();
+        using var picture = Mat.FromPixelData(Height, Width, MatType.CV_8UC1, Pixels.ToArray());
+        return picture.ToBytes(".jpg", new ImageEncodingParam(ImwriteFlags.JpegQuality, quality));
+    }
 }

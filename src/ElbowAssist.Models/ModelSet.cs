@@ -37,6 +37,32 @@ public sealed class ModelSet : IDisposable
             folders.Insert(0, chosen);
         }
 
+        return Load(modelsFolder, folders, threads);
+    }
+
+    /// <summary>Loads a landmark model, or every model of a folder of them, and the view model of another folder where there is none.</summary>
+    /// <param name="folder">A model folder of the task <c>landmarks</c>, or a folder with one folder per model.</param>
+    /// <param name="installed">Folder whose view model serves where <paramref name="folder"/> has none.</param>
+    /// <param name="threads">Threads of one run; <see cref="ModelThreads.Interactive"/> if null.</param>
+    /// <exception cref="ModelFolderException">A folder does not fit, or there is no view or no landmark model.</exception>
+    public static ModelSet LoadEither(string folder, string installed, int? threads = null)
+    {
+        List<ModelFolder> folders = File.Exists(Path.Combine(folder, "model.json")) ? [ModelFolder.Open(folder)] : [.. ModelFolder.Find(folder).Select(ModelFolder.Open)];
+        if (!folders.Exists(f => f.Manifest.Task == "landmarks"))
+        {
+            throw new ModelFolderException(folder, "holds no landmark model.");
+        }
+
+        if (!folders.Exists(f => f.Manifest.Task == "view"))
+        {
+            folders.AddRange(ModelFolder.Find(installed).Select(ModelFolder.Open).Where(f => f.Manifest.Task == "view").Take(1));
+        }
+
+        return Load(folder, folders, threads);
+    }
+
+    private static ModelSet Load(string modelsFolder, List<ModelFolder> folders, int? threads)
+    {
         var viewFolder = folders.Find(f => f.Manifest.Task == "view")
             ?? throw new ModelFolderException(modelsFolder, "holds no view model.");
         var loaded = new Dictionary<View, LandmarkModel>();

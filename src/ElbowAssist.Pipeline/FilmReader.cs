@@ -99,6 +99,29 @@ public sealed class FilmReader
         return new ProposedFilm(Facts(radiograph), options.View, options.Side, options.Patient, options.Context, options.Statements, proposals);
     }
 
+    /// <summary>The reading of a film and what it was made of; everything is looked at, also where the film is refused.</summary>
+    /// <param name="radiograph">The film; its facts give spacing and source.</param>
+    /// <param name="options">What is known beyond its pixels.</param>
+    /// <param name="decoding">Time spent on decoding, to be named in the reading, or null.</param>
+    /// <param name="cancellation">Looked at between passes.</param>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    public (ProposedFilm Proposed, FilmReading Reading) ReadWithProposals(
+        Radiograph radiograph, ReadOptions options, TimeSpan? decoding = null, CancellationToken cancellation = default)
+    {
+        var clock = new StageClock();
+        if (decoding is { } decoded)
+        {
+            clock.Book("decode", decoded);
+        }
+
+        var image = Facts(radiograph);
+        var proposals = Look(radiograph, options, clock, _ => false, cancellation);
+        var calibration = proposals.Landmarks is { } landmarks ? calibrations[landmarks.View] : ModelCalibration.None;
+        return (
+            new ProposedFilm(image, options.View, options.Side, options.Patient, options.Context, options.Statements, proposals),
+            judge.Assemble(judge.Input(image, options, proposals, calibration) with { Timing = clock.Milliseconds }));
+    }
+
     private FilmProposals Look(
         Radiograph radiograph, ReadOptions options, StageClock clock, Func<FilmProposals, bool> isEnough, CancellationToken cancellation)
     {

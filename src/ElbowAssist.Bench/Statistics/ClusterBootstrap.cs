@@ -47,4 +47,41 @@ public static class ClusterBootstrap
         var tail = (1 - confidence) / 2;
         return (Quantile.OfOrdered(statistics, tail), Quantile.OfOrdered(statistics, 1 - tail));
     }
+
+    /// <summary>Interval of the mean of all values, in time that does not grow with the values of a cluster.</summary>
+    /// <param name="clusters">One list of values per cluster.</param>
+    /// <param name="seed">Seed of the draws.</param>
+    /// <param name="draws">Number of resamples.</param>
+    /// <param name="confidence">Confidence, e.g. 0.95.</param>
+    /// <returns>The interval; NaN if there is no value.</returns>
+    public static (double Low, double High) MeanInterval(
+        IReadOnlyList<IReadOnlyList<double>> clusters, int seed, int draws = 1000, double confidence = 0.95)
+    {
+        ArgumentNullException.ThrowIfNull(clusters);
+        (double Sum, int Count)[] filled = [.. clusters.Where(c => c.Count > 0).Select(c => (c.Sum(), c.Count))];
+        if (filled.Length == 0)
+        {
+            return (double.NaN, double.NaN);
+        }
+
+        var random = new MersenneTwister(seed, threadSafe: false);
+        var means = new double[draws];
+        for (var draw = 0; draw < draws; draw++)
+        {
+            double sum = 0;
+            long count = 0;
+            for (var i = 0; i < filled.Length; i++)
+            {
+                var drawn = filled[random.Next(filled.Length)];
+                sum += drawn.Sum;
+                count += drawn.Count;
+            }
+
+            means[draw] = sum / count;
+        }
+
+        Array.Sort(means);
+        var tail = (1 - confidence) / 2;
+        return (Quantile.OfOrdered(means, tail), Quantile.OfOrdered(means, 1 - tail));
+    }
 }

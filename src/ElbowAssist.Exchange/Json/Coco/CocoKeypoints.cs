@@ -76,7 +76,7 @@ public static class CocoKeypoints
         return films;
     }
 
-    private static Dictionary<int, T> ById<T>(JsonCursor list, Func<JsonCursor, T> read)
+    internal static Dictionary<int, T> ById<T>(JsonCursor list, Func<JsonCursor, T> read)
     {
         var found = new Dictionary<int, T>();
         foreach (var item in list.Items())
@@ -92,12 +92,12 @@ public static class CocoKeypoints
     }
 
     /// <summary>The landmark set that holds all names, or null. Names common to both views do not decide.</summary>
-    private static LandmarkSet? SetOf(IReadOnlyList<string> names) =>
+    internal static LandmarkSet? SetOf(IReadOnlyList<string> names) =>
         names.Count == 0
             ? null
             : new[] { LandmarkSet.Lateral, LandmarkSet.Ap }.FirstOrDefault(s => names.All(n => s.IndexOf(n) >= 0));
 
-    private static List<Landmark> ReadKeypoints(JsonCursor keypoints, IReadOnlyList<string> names, LandmarkSet set)
+    internal static List<Landmark> ReadKeypoints(JsonCursor keypoints, IReadOnlyList<string> names, LandmarkSet set)
     {
         var numbers = keypoints.Items(k => k.Number());
         if (names.Distinct(StringComparer.Ordinal).Count() != names.Count)
