@@ -16,7 +16,7 @@ internal static class BenchPage
         body { font: 13px/1.45 "DejaVu Sans", Verdana, sans-serif; color: #1c1c1c; background: #fff; max-width: 1120px; margin: 0 auto; padding: 16px; }
         h1 { font-size: 21px; } h2 { font-size: 16px; margin: 28px 0 8px; border-bottom: 1px solid #1c1c1c; padding-bottom: 3px; }
         .caution { border: 1.5px solid #1c1c1c; padding: 8px 12px; margin: 12px 0; }
-        .plots { display: grid; grid-template-columns: repeat(auto-fill, minmax(430px, 1fr)); gap: 12px; }
+        .plots { display: grid; grid-template-columns: repeat(auto-fill, minmax(340px, 1fr)); gap: 12px; }
         .films { display: grid; grid-template-columns: repeat(auto-fill, minmax(250px, 1fr)); gap: 14px; }
         figure { margin: 0; } figure svg { width: 100%; background: #15181B; display: block; } figcaption { font-size: 11px; margin-top: 4px; overflow-wrap: anywhere; }
         .plot { width: 100%; font-size: 10px; } .plot .head { font-size: 11px; font-weight: 600; }

@@ -41,6 +41,14 @@ public sealed class BenchReport
     /// <summary>Figures, time and memory apart.</summary>
     public IReadOnlyList<Table> Tables => tables;
 
+    /// <summary>What to look at first: who answered, landmark errors and success rates over all films, comparisons.</summary>
+    public IReadOnlyList<Table> Headlines =>
+    [
+        .. tables.Where(t => t.Name is "entrants" or "landmark-errors" or "success-rates" or "comparisons").Select(t => t.Columns.ToList().IndexOf("group") is >= 0 and var group
+            ? t with { Rows = [.. t.Rows.Where(r => Strata.All.Equals(r[group]))] }
+            : t),
+    ];
+
     private static (string, string)[] Seeds { get; } =
         [("seeds", "bootstrap 20000 (1000 draws of patients), comparisons 20001, readers 20002 (10000 sign changes); redraws of each film by the tool's own seed")];
 

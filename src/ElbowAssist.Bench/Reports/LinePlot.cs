@@ -52,7 +52,9 @@ internal sealed record LinePlot(string Title, string XTitle, string YTitle, IRea
         {
             Draw(text, Curves[i], i, x, y);
             var (legendX, legendY) = (Left + ((i % 2) * 200), Height + 4 + (16 * (i / 2)));
-            text.Append(CultureInfo.InvariantCulture, $"<line x1=\"{legendX}\" y1=\"{legendY}\" x2=\"{legendX + 34}\" y2=\"{legendY}\" class=\"curve\" stroke-dasharray=\"{Dashes[i % Dashes.Length]}\"/>");
+            _ = Curves[i].Joined
+                ? text.Append(CultureInfo.InvariantCulture, $"<line x1=\"{legendX}\" y1=\"{legendY}\" x2=\"{legendX + 34}\" y2=\"{legendY}\" class=\"curve\" stroke-dasharray=\"{Dashes[i % Dashes.Length]}\"/>")
+                : text.Append(CultureInfo.InvariantCulture, $"<circle cx=\"{legendX + 30}\" cy=\"{legendY}\" r=\"2\" class=\"dot\"/>");
             text.Append(CultureInfo.InvariantCulture, $"<text x=\"{legendX + 40}\" y=\"{legendY + 4}\">{Html.Text(Curves[i].Name)}</text>");
         }
 

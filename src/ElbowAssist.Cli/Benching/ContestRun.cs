@@ -35,7 +35,7 @@ internal static class ContestRun
             var report = new BenchReport(dataset, entrants, facts);
             var figures = report.Choices.Select(c => c.Figure(Picture(c.Film.Path))).ToList();
             OutputFiles.Write(request.OutputFolder, report.Files(TimingTables.Of(entrants, cost), figures), cancellation);
-            foreach (var table in report.Tables.Where(t => t.Name is "entrants" or "success-rates" or "comparisons"))
+            foreach (var table in report.Headlines)
             {
                 Console.Out.Write(table.ToText());
             }
