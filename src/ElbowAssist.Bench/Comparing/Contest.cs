@@ -14,8 +14,8 @@ internal sealed class Contest
         Scored = entrants.ToDictionary(
             e => e.Name,
             e => (IReadOnlyList<ScoredFilm>)[.. dataset.Films.AsParallel().AsOrdered()
-                .Where(f => e.Views.Contains(f.Truth.View.Name) && e.Answers.ContainsKey(f.File))
-                .Select(f => new ScoredFilm(f, e.Answers[f.File]))],
+                .Where(f => e.Views.Contains(f.Truth.View.Name))
+                .Select(f => new ScoredFilm(f, e.Answers.GetValueOrDefault(f.File) ?? FilmAnswer.None(f)))],
             StringComparer.Ordinal);
     }
 
@@ -23,7 +23,7 @@ internal sealed class Contest
 
     public IReadOnlyList<Entrant> Entrants { get; }
 
-    /// <summary>Answered films of the views an entrant serves, by its name.</summary>
+    /// <summary>Films of the views an entrant serves, by its name; what it did not answer counts as nothing laid.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<ScoredFilm>> Scored { get; }
 
     /// <summary>Films of one view with one unit of length, for every entrant that serves the view.</summary>

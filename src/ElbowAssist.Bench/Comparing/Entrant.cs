@@ -18,7 +18,31 @@ public sealed record Entrant(string Name, IReadOnlyList<View> Views, IReadOnlyDi
 /// Where it puts landmarks before any limit, calibration or refusal, in film pixels; landmark errors are taken from these, so
 /// that nobody scores better by refusing more. Empty where it took the film for another view.
 /// </param>
-public sealed record FilmAnswer(FilmReading Reading, IReadOnlyList<Landmark> Proposed);
+public sealed record FilmAnswer(FilmReading Reading, IReadOnlyList<Landmark> Proposed)
+{
+    /// <summary>Nothing said of a film: no view, no landmark, no value.</summary>
+    internal static FilmAnswer None(LabelledFilm film) => new(
+        new FilmReading
+        {
+            Tool = new ToolIdentity("", ""),
+            Models = [],
+            Image = film.Truth.Image,
+            View = new ViewFinding(View.Unknown, new Dictionary<string, double>(StringComparer.Ordinal), null),
+            Side = film.Truth.Side,
+            Patient = film.Truth.Patient,
+            Context = film.Truth.Context,
+            Adequacy = new Adequacy(false, [], [], []),
+            Landmarks = [],
+            Lines = [],
+            Circles = [],
+            Measurements = [],
+            Evidence = [],
+            Prompts = [],
+            Reasons = [],
+            Timing = new Dictionary<string, double>(StringComparer.Ordinal),
+        },
+        []);
+}
 
 /// <summary>A film and what one entrant said of it.</summary>
 internal sealed record ScoredFilm

@@ -17,7 +17,7 @@ internal static class EntrantTable
         var scored = contest.Scored[entrant.Name];
         return
         [
-            entrant.Name, asked.Count, asked.Select(f => f.Patient).Distinct(StringComparer.Ordinal).Count(), scored.Count, scored.Count(f => f.Score.Refused),
+            entrant.Name, asked.Count, asked.Select(f => f.Patient).Distinct(StringComparer.Ordinal).Count(), asked.Count(f => entrant.Answers.ContainsKey(f.File)), scored.Count(f => f.Score.Refused),
             scored.Count(f => f.Score.ReadView == f.Score.View), scored.Count(f => f.MeanRadial is not null),
         ];
     }

@@ -20,7 +20,7 @@ public sealed record FilmFigure(
 
     internal string ToHtml()
     {
-        var r = Math.Max(Width, Height) / 130.0;
+        var r = Math.Max(Width, Height) / 90.0;
         var text = new StringBuilder();
         text.Append(CultureInfo.InvariantCulture, $"<figure><svg viewBox=\"0 0 {Width} {Height}\" role=\"img\"><title>{Html.Text(Title)}</title><image href=\"data:image/jpeg;base64,{Convert.ToBase64String(Jpeg)}\" width=\"{Width}\" height=\"{Height}\" preserveAspectRatio=\"none\"/>");
         foreach (var (place, reference) in Laid)

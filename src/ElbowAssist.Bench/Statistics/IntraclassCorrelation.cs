@@ -7,10 +7,12 @@ namespace ElbowAssist.Bench.Statistics;
 /// (Shrout and Fleiss, Psychol Bull 1979;86:420–428; intervals as McGraw and Wong, Psychol Methods 1996;1:30–46).
 /// </summary>
 /// <param name="Value">The coefficient.</param>
-/// <param name="Low">Lower end of its interval.</param>
+/// <param name="Low">Lower end of its interval; NaN where raters never differ but by a constant, and nothing can be said.</param>
 /// <param name="High">Upper end of its interval.</param>
 public sealed record IntraclassCorrelation(double Value, double Low, double High)
 {
+    private const double RoundingShare = 1e-24;
+
     /// <summary>ICC(2,1): raters are a random sample, absolute agreement.</summary>
     /// <param name="ratings">Rows are subjects, columns raters; at least two of each.</param>
     /// <param name="confidence">Confidence of the interval.</param>
@@ -23,6 +25,11 @@ public sealed record IntraclassCorrelation(double Value, double Low, double High
         var b = 1 + (k * value * (n - 1) / (n * (1 - value)));
         var freedom = Math.Pow((a * columns) + (b * error), 2) /
             ((Math.Pow(a * columns, 2) / (k - 1)) + (Math.Pow(b * error, 2) / ((n - 1) * (k - 1))));
+        if (!(freedom is > 0 and < double.PositiveInfinity))
+        {
+            return new IntraclassCorrelation(value, double.NaN, double.NaN);
+        }
+
         var upper = 1 - ((1 - confidence) / 2);
         var f1 = FisherSnedecor.InvCDF(n - 1, freedom, upper);
         var f2 = FisherSnedecor.InvCDF(freedom, n - 1, upper);
@@ -40,6 +47,11 @@ public sealed record IntraclassCorrelation(double Value, double Low, double High
     public static IntraclassCorrelation Consistency(double[,] ratings, double confidence = 0.95)
     {
         var (n, k, rows, _, error) = MeanSquares(ratings);
+        if (error <= 0)
+        {
+            return new IntraclassCorrelation(rows > 0 ? 1 : double.NaN, double.NaN, double.NaN);
+        }
+
         var f = rows / error;
         var upper = 1 - ((1 - confidence) / 2);
         var low = f / FisherSnedecor.InvCDF(n - 1, (n - 1) * (k - 1), upper);
@@ -79,8 +91,10 @@ public sealed record IntraclassCorrelation(double Value, double Low, double High
             }
         }
 
+        // Where all is alike, what is left of the differences is rounding.
+        double Beyond(double square) => square > RoundingShare * mean * mean ? square : 0;
         var rows = k * rowMeans.Sum(m => (m - mean) * (m - mean)) / (n - 1);
         var columns = n * columnMeans.Sum(m => (m - mean) * (m - mean)) / (k - 1);
-        return (n, k, rows, columns, error);
+        return (n, k, Beyond(rows), Beyond(columns), Beyond(error));
     }
 }

@@ -1,4 +1,3 @@
-using ElbowAssist.Anatomy;
 using ElbowAssist.Anatomy.Measurements;
 using ElbowAssist.Bench.Comparing;
 using ElbowAssist.Bench.Datasets;
@@ -33,7 +32,7 @@ internal static class PredictedLandmarks
             }
         }
 
-        return new Entrant(Path.GetFileNameWithoutExtension(path), [View.Lateral, View.Ap], answers);
+        return new Entrant(Path.GetFileNameWithoutExtension(path), [.. laid.Select(l => l.View).Distinct().Order()], answers);
     }
 
     private static FilmAnswer Answer(ReadingAssembler assembler, LabelledFilm film, CocoAnnotation prediction)
