@@ -62,7 +62,7 @@ public sealed class HostileRequestTests(RunningService service) : IClassFixture<
     [Fact]
     public async Task ThePage_NamesNoOtherHost()
     {
-        foreach (var file in new[] { "/", "/main.js", "/study.js", "/notes.js", "/pane.js", "/start.js", "/practice.js", "/turning.js", "/api.js", "/dom.js", "/style.css" })
+        foreach (var file in new[] { "/", "/main.js", "/study.js", "/notes.js", "/pane.js", "/start.js", "/practice.js", "/turning.js", "/arrivals.js", "/labels.js", "/api.js", "/dom.js", "/style.css" })
         {
             var text = (await service.Client.GetStringAsync(file)).Replace("http://www.w3.org/2000/svg", "", StringComparison.Ordinal);
             Assert.DoesNotContain("://", text, StringComparison.Ordinal);

@@ -22,6 +22,7 @@ public sealed class RunningService : IAsyncLifetime, IDisposable
     public RunningService()
     {
         store = StudyStore.Open(folder.File("studies.db"));
+        CopyDemos();
         Directory.CreateDirectory(Watched);
     }
 
@@ -34,7 +35,7 @@ public sealed class RunningService : IAsyncLifetime, IDisposable
     public ServiceOptions Options => new()
     {
         Port = 0,
-        DemoFolder = Demos,
+        DemoFolder = folder.File("demos"),
         WatchFolder = Watched,
         AllowedOrigins = ["https://viewer.example"],
         MaxRequestBytes = 4 << 20,
@@ -79,6 +80,21 @@ public sealed class RunningService : IAsyncLifetime, IDisposable
         if (Directory.Exists(folder.Path))
         {
             folder.Dispose();
+        }
+    }
+
+    // Drawn films have exact places, so tests begin studies with them; the page offers simulated ones only.
+    private void CopyDemos()
+    {
+        foreach (var demo in Directory.EnumerateDirectories(Demos))
+        {
+            var copy = Directory.CreateDirectory(Path.Combine(folder.File("demos"), Path.GetFileName(demo))).FullName;
+            foreach (var file in Directory.EnumerateFiles(demo))
+            {
+                File.Copy(file, Path.Combine(copy, Path.GetFileName(file)));
+            }
+
+            File.WriteAllText(Path.Combine(copy, "title.txt"), Path.GetFileName(demo));
         }
     }
 

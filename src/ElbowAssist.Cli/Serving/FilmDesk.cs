@@ -3,6 +3,8 @@ using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Cli.Films;
 using ElbowAssist.Exchange.Json;
 using ElbowAssist.Exchange.Json.Facts;
+using ElbowAssist.Imaging;
+using ElbowAssist.Imaging.Normalisation;
 using ElbowAssist.Models;
 using ElbowAssist.Models.Folders;
 using ElbowAssist.Models.Inference;
@@ -28,12 +30,18 @@ internal sealed class FilmDesk(string? preferred, AdequacyLimits? limits = null)
 
     public AdequacyLimits Limits { get; } = limits ?? AdequacyLimits.Default;
 
-    /// <summary>Loads the models.</summary>
+    /// <summary>Decodes a film as it is shown, and loads the models: the first reader does not wait for either.</summary>
+    /// <param name="film">A film to try it with, or null.</param>
     /// <exception cref="UserErrorException">A model folder does not fit.</exception>
-    public void Warm()
+    public void Warm(string? film)
     {
         try
         {
+            if (film is not null)
+            {
+                _ = DisplaySamples.Of(NormalisedFilm.Of(Open(File.ReadAllBytes(film), Path.GetFileName(film), []).Radiograph), 2048);
+            }
+
             _ = loaded.Value;
         }
         catch (ModelFolderException e)

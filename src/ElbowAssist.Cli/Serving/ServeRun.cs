@@ -71,7 +71,7 @@ internal static class ServeRun
             var address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
             Console.Out.WriteLine($"The reading page is at {address}/{(token is null ? "" : $"?token={token}")}");
             Console.Out.WriteLine($"{Caution.Text} Stop with Ctrl-C.");
-            _ = Task.Run(desk.Warm, cancellation);
+            _ = WarmAsync(desk, options.DemoFolder, cancellation);
             try
             {
                 await Task.Delay(Timeout.Infinite, cancellation).ConfigureAwait(false);
@@ -83,5 +83,13 @@ internal static class ServeRun
         }
 
         return (int)ExitCode.Done;
+    }
+
+    // The page comes first: a browser that opens it now gets the processor.
+    private static async Task WarmAsync(FilmDesk desk, string? demos, CancellationToken cancellation)
+    {
+        await Task.Delay(TimeSpan.FromSeconds(1), cancellation).ConfigureAwait(false);
+        var film = Directory.Exists(demos) ? Directory.EnumerateFiles(demos, "*.png", SearchOption.AllDirectories).FirstOrDefault() : null;
+        await Task.Run(() => desk.Warm(film), cancellation).ConfigureAwait(false);
     }
 }

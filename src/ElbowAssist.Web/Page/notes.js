@@ -130,7 +130,7 @@ function proposals(room, step) {
     return h('section', { className: 'tool' },
       h('button', { type: 'button', id: 'show', disabled: step.open > 0, onclick: () => room.show() }, 'Show the tool’s ', key('T')),
       step.open > 0 ? h('p', { className: 'quiet' }, `Your own answers first: ${step.open} open.`) : '',
-      partial.map(f => [h('h3', {}, filmTitle(f)), measurementList(f.alignment.measurements)]));
+      partial.map(f => [h('h3', {}, filmTitle(f)), measurementList(f)]));
   }
   const shown = { views: carries, alignment: measured, effusion: evidence, 'growth-centres': growth }[step.topic];
   return h('section', { className: 'tool', aria: { label: 'The tool’s proposals' } }, h('h3', { className: 'by-tool' }, 'The tool’s'), shown(room));
@@ -144,25 +144,43 @@ function carries(room) {
 }
 
 function measured(room) {
-  const film = room.film(room.active);
   const cross = room.study.together;
+  // The film on view first.
+  const ordered = [...room.study.films].sort((a, b) => Number(b.id === room.active) - Number(a.id === room.active));
   return [
     cross.length ? h('ul', {}, cross.map(c => h('li', {}, c))) : '',
-    film?.state === 'refused' ? refusal(film) : film?.alignment ? [h('h4', {}, filmTitle(film)), measurementList(film.alignment.measurements), turning(room, film)] : h('p', {}, 'This film has no reading.')];
+    ordered.length ? h('p', { className: 'quiet' }, 'In brackets: where the value would fall in 95 of 100 redraws on that film. It says nothing about fracture.') : '',
+    ordered.map(f => h('section', { aria: { label: `Measurements, ${filmTitle(f)}` } }, h('h4', {}, filmTitle(f)),
+      f.state === 'refused' ? refusal(f) : f.alignment ? [measurementList(f), turning(room, f)] : h('p', {}, f.state === 'reading' ? 'Being read…' : 'This film has no reading.')))];
 }
 
 /** Measurements in words; withheld ones with the reason and no number. */
-export function measurementList(measurements) {
+export function measurementList(film) {
   const order = { 'either-side': 0, measured: 1, withheld: 2 };
-  return h('div', { id: 'measured' },
-    h('p', { className: 'quiet' }, 'In brackets: where the value would fall in 95 of 100 redraws on this film. It says nothing about fracture.'),
-    h('dl', { className: 'measured' }, [...measurements].sort((a, b) => order[a.state] - order[b.state]).map(m => h('div', { className: m.state },
-      h('dt', {}, m.title),
-      h('dd', {},
-        m.value ? h('span', { className: 'value' }, m.value) : '',
-        h('span', { className: 'word' }, { 'either-side': 'on either side of a limit', measured: 'measured', withheld: 'withheld' }[m.state]),
-        m.reasons.length ? h('span', { className: 'why' }, m.reasons.join(' ')) : '',
-        m.value ? h('details', {}, h('summary', {}, 'How, and what is published'), h('p', {}, m.note), h('p', {}, m.source), m.references.length ? h('ul', {}, m.references.map(r => h('li', {}, r))) : '') : '')))));
+  return h('dl', { className: 'measured', id: `measured-${film.id}` }, [...film.alignment.measurements].sort((a, b) => order[a.state] - order[b.state]).map(m => h('div', { className: m.state, data: { name: m.name } },
+    h('dt', {}, m.title),
+    h('dd', {},
+      h('div', { className: 'now' }, said(m)),
+      m.value ? h('details', {}, h('summary', {}, 'How, and what is published'), h('p', {}, m.note), h('p', {}, m.source), m.references.length ? h('ul', {}, m.references.map(r => h('li', {}, r))) : '') : ''))));
+}
+
+const said = m => [
+  m.value ? h('span', { className: 'value' }, m.value) : '',
+  h('span', { className: 'word' }, { 'either-side': 'on either side of a limit', measured: 'measured', withheld: 'withheld' }[m.state]),
+  m.reasons.length ? h('span', { className: 'why' }, m.reasons.join(' ')) : ''];
+
+/** Follows a landmark that is dragged: only what changed is written anew, and each stays where it is. */
+export function followMeasurements(filmId, measurements) {
+  const list = document.getElementById(`measured-${filmId}`);
+  if (!list) return;
+  const rows = new Map([...list.children].map(row => [row.dataset.name, row]));
+  for (const m of measurements) {
+    const row = rows.get(m.name), now = JSON.stringify([m.value, m.state, m.reasons]);
+    if (!row || row.now === now) continue;
+    row.now = now;
+    row.className = m.state;
+    row.querySelector('.now').replaceChildren(...said(m).flat().filter(Boolean));
+  }
 }
 
 function evidence(room) {
@@ -170,7 +188,14 @@ function evidence(room) {
 }
 
 function growth(room) {
-  return h('img', { className: 'strip', alt: 'Ossification centres by age, with your marks', src: `/api/studies/${room.id}/growth.svg?v=${room.study.version}` });
+  const strip = () => h('img', { className: 'strip', alt: 'Ossification centres by age, with your marks', src: `/api/studies/${room.id}/growth.svg?v=${room.study.version}` });
+  const larger = () => {
+    const dialog = h('dialog', { className: 'larger', aria: { label: 'Growth centres' }, onclose: () => dialog.remove() },
+      strip(), h('form', { method: 'dialog' }, h('button', { className: 'main', autofocus: true }, 'Close')));
+    document.body.append(dialog);
+    dialog.showModal();
+  };
+  return [strip(), h('button', { type: 'button', id: 'larger', className: 'plain', onclick: larger }, 'Show it larger')];
 }
 
 function refusal(film) {
@@ -209,7 +234,7 @@ export function closedView(room) {
     followUp(room),
     prompts(room),
     text,
-    h('details', {}, h('summary', {}, 'Measurements of the film on view'), measured(room)),
+    h('details', {}, h('summary', {}, 'Measurements of all films'), measured(room)),
     h('div', { className: 'way' },
       h('a', { className: 'button', href: `${base}/backup.zip`, download: '' }, 'Everything kept'),
       h('a', { className: 'button', href: `${base}/case.json`, download: 'elbow-case.json' }, 'Case file for a class'),

@@ -1,5 +1,6 @@
 // One film on the screen: its samples, how it is looked at (window, zoom, turn, flip), what lies over it, and the hand.
 import { h, s, parseSvg, tell } from './dom.js';
+import { clearLabels } from './labels.js';
 
 const READER = '#f0e442', HALO = '#000', NAMES = { 'anterior-humeral-line': 'anterior humeral line', 'radiocapitellar-line': 'radiocapitellar line' };
 
@@ -98,6 +99,7 @@ export class Pane extends EventTarget {
     this.landmarks = (film.alignment?.landmarks ?? []).map(l => ({ ...l }));
     this.ownLines = film.ownLines;
     if (this.pointing && this.landmarks.length === 0) this.pointing = false;
+    if (this.#onPage) clearLabels(this.overlay, this.element.getBoundingClientRect());
     this.#drawHand();
     this.#badge();
   }
@@ -290,6 +292,7 @@ export class Pane extends EventTarget {
       `scale(${this.flipped ? -scale : scale}, ${scale}) translate(${-this.width / 2}px, ${-this.height / 2}px)`;
     this.sheet.style.setProperty('--unit', String(1 / scale));
     this.sheet.classList.toggle('flipped', this.flipped);
+    clearLabels(this.overlay, box);
     this.#drawHand();
     this.#badge();
   }

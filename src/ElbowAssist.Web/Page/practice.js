@@ -129,7 +129,7 @@ export class PracticeRoom {
     if (this.results.length === 0) return '';
     const median = list => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
     return h('section', { className: 'own-results' }, h('h3', {}, 'Your results'),
-      h('p', {}, `${films.length} ${films.length === 1 ? 'film' : 'films'}`, laid.length ? `; ${laid.length} lines, half of them off by less than ${median(laid.map(l => l.angleErrorDegrees)).toFixed(1)}° and ${median(laid.map(l => l.offsetOfCapitellum)).toFixed(2)} of a capitellum.` : '.', ' Only on this machine.'),
+      h('p', {}, `${films.length} ${films.length === 1 ? 'film' : 'films'}`, laid.length ? `; ${laid.length} ${laid.length === 1 ? 'line' : 'lines'}, half of them off by less than ${median(laid.map(l => l.angleErrorDegrees)).toFixed(1)}° and ${median(laid.map(l => l.offsetOfCapitellum)).toFixed(2)} of a capitellum.` : '.', ' Only on this machine.'),
       h('button', { type: 'button', className: 'plain', onclick: async () => { await api.deletePractice(); this.results = []; this.draw(); tell('Your results are deleted.'); } }, 'Delete my results'));
   }
 

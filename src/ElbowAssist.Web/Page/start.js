@@ -19,7 +19,7 @@ export async function startRoom(room) {
     demos.length ? h('section', {}, h('h2', {}, 'To try'), h('ul', { className: 'list' }, demos.map(d => h('li', {},
       h('button', { type: 'button', className: 'plain', id: `demo-${d.name}`, onclick: async () => open((await api.begin({ demo: d.name })).id) }, d.title),
       h('span', {}, `${d.films} ${d.films === 1 ? 'film' : 'films'}, invented patient`))))) : '',
-    waiting.length ? h('section', {}, h('h2', {}, 'To follow up'), h('ul', { className: 'list' }, waiting.map(s => h('li', {}, h('a', { href: `#study/${s.id}` }, s.title), h('span', {}, s.followUp))))) : '',
+    waiting.length ? h('section', { id: 'follow-up' }, h('h2', {}, 'To follow up'), h('ul', { className: 'list' }, waiting.map(s => h('li', {}, h('a', { href: `#study/${s.id}` }, s.title), h('span', {}, s.followUp))))) : '',
     studies.length ? h('section', {}, h('h2', {}, 'Kept on this machine'), h('ul', { className: 'list' }, studies.slice(0, 30).map(line))) : '',
     h('section', {}, h('h2', {}, 'Practice'), h('p', {}, 'Simulated films with exact truth: lay the lines, judge the view, see how far off you were. ', h('a', { href: '#practice' }, 'Open the practice room'))));
   tell('');

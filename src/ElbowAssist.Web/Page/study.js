@@ -3,7 +3,7 @@ import { api, Refused } from './api.js';
 import { arrive } from './arrivals.js';
 import { h, key, tell } from './dom.js';
 import { Pane } from './pane.js';
-import { questionForm, stepView, closedView, railView, measurementList } from './notes.js';
+import { questionForm, stepView, closedView, railView, followMeasurements } from './notes.js';
 
 const VIEW = { lateral: 'Lateral', ap: 'AP', oblique: 'Oblique', unknown: 'View not known yet' };
 const CONTEXT = { 'after-reduction': 'after reduction', cast: 'in a cast', fixation: 'with metal', 'follow-up': 'follow-up' };
@@ -80,7 +80,7 @@ export class StudyRoom {
       pane.addEventListener('hand', () => this.drawBar());
       pane.addEventListener('line', e => this.do(() => api.line(this.id, film.id, e.detail)).then(ok => ok && tell('Your line is laid.')));
       pane.addEventListener('placed', e => this.place(film.id, e.detail.name, e.detail.place));
-      pane.addEventListener('tried', e => { const list = document.getElementById('measured'); if (list) list.replaceWith(measurementList(e.detail.measurements)); });
+      pane.addEventListener('tried', e => followMeasurements(film.id, e.detail.measurements));
       pane.onTry = (name, place) => api.tryPlace(this.id, film.id, name, place);
       if (film.state !== 'unreadable') {
         api.samples(`/api/studies/${this.id}/films/${film.id}/samples`).then(samples => { pane.load(samples); pane.draw(this.film(film.id)); this.drawNotes(); }, () => null);
@@ -98,6 +98,8 @@ export class StudyRoom {
     if (this.active === id) return;
     this.active = id;
     this.drawStage();
+    // Own lines and measurements are those of the film on view first.
+    if (this.walk) this.drawNotes();
   }
 
   // ---- stage -----------------------------------------------------------------------------------------------------
@@ -112,7 +114,7 @@ export class StudyRoom {
     this.tabs.replaceChildren(
       ...films.map(f => h('button', { type: 'button', className: 'tab', aria: { pressed: String(f.id === this.active) }, onclick: () => { this.choose(f.id); this.pane.element.focus({ preventScroll: true }); } },
         f.state === 'unreadable' ? f.name : filmTitle(f))),
-      films.length > 1 ? h('button', { type: 'button', className: 'tab quiet', aria: { pressed: String(this.two) }, onclick: () => this.toggleTwo() }, 'Side by side ', key('S')) : null,
+      films.length > 1 ? h('button', { type: 'button', className: 'tab quiet', aria: { pressed: String(this.two) }, onclick: () => this.toggleTwo() }, 'Side by side ', key('S')) : '',
       this.#addButton());
     this.drawBar();
   }

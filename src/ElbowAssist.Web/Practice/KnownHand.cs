@@ -64,10 +64,16 @@ internal sealed class KnownHand(StudyStore store, OpenStudies open)
     public OpenFilm? Film(string id) => Given(id) is var (_, study, earlier) ? open.Find(study)?.Film(earlier.FilmId) : null;
 
     /// <summary>Compares the two layings and keeps the result; null where the film cannot carry a comparison.</summary>
-    public HandResult? Answer(string id, Point from, Point to)
+    public async Task<HandResult?> AnswerAsync(string id, Point from, Point to)
     {
-        if (Given(id) is not var (_, studyId, earlier) || open.Find(studyId) is not { } study || study.Film(earlier.FilmId) is not { } film ||
-            study.Reading(film) is not { } reading ||
+        if (Given(id) is not var (_, studyId, earlier) || open.Find(studyId) is not { } study || study.Film(earlier.FilmId) is not { } film)
+        {
+            return null;
+        }
+
+        // A study opened anew is still being read.
+        await film.Proposal(study.Stated(film)?.View ?? Anatomy.View.Unknown).ConfigureAwait(false);
+        if (study.Reading(film) is not { } reading ||
             LineDifference.Of(earlier with { From = from, To = to }, earlier.From, earlier.To - earlier.From, reading) is not { } difference)
         {
             return null;

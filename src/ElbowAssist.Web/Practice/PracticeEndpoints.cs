@@ -25,9 +25,9 @@ internal static class PracticeEndpoints
                 : Problem.NotYet("no-own-lines", "There is no closed read with a line of your own yet; read a study first."))
             .WithSummary("One of your own earlier films, blinded, to lay its line again").Produces<HandFilm>().ProducesProblem(409);
         practice.MapGet("/hand/{film}/samples", HandSamples).WithSummary("Its samples").Produces(200, contentType: "application/octet-stream").ProducesProblem(404);
-        practice.MapPost("/hand/{film}/answer", (string film, HandLine line, KnownHand hand) =>
+        practice.MapPost("/hand/{film}/answer", async (string film, HandLine line, KnownHand hand) =>
                 line is { From: [var x0, var y0], To: [var x1, var y1] } && hand.Film(film) is not null
-                    ? hand.Answer(film, new(x0, y0), new(x1, y1)) is { } result
+                    ? await hand.AnswerAsync(film, new(x0, y0), new(x1, y1)).ConfigureAwait(false) is { } result
                         ? Results.Ok(result)
                         : Problem.NotYet("not-comparable", "The tool lays no capitellum on this film, so two lines cannot be compared on it.")
                     : Problem.NotFound("film"))

@@ -45,7 +45,7 @@ internal sealed class DemoStudies(ServiceOptions options)
 
     // The lateral first: it carries more.
     private static List<string> Films(string folder) =>
-        [.. Directory.EnumerateFiles(folder, "*.png").OrderByDescending(f => f.Contains("lateral", StringComparison.Ordinal)).ThenBy(f => f, StringComparer.Ordinal)];
+        [.. Directory.EnumerateFiles(folder).Where(f => Path.GetExtension(f) is ".png" or ".jpg").OrderByDescending(f => f.Contains("lateral", StringComparison.Ordinal)).ThenBy(f => f, StringComparer.Ordinal)];
 
     private static string TitleOf(string folder) => File.ReadAllText(Path.Combine(folder, Title)).Trim();
 }

@@ -22,7 +22,7 @@ internal static class LineEndpoints
         var film = routes.MapGroup("/api/studies/{study}/films/{film}").WithTags("Lines and landmarks");
         film.MapPost("/lines", Lay).WithSummary("Lay a line by hand").Produces<StudyPage>().ProducesProblem(400).ProducesProblem(404);
         film.MapPost("/lines/{name}/compare", Compare).WithSummary("Show the tool's line of a name beside the reader's own").Produces<StudyPage>().ProducesProblem(404).ProducesProblem(409);
-        film.MapPost("/landmarks/{name}/try", TryPlace).WithSummary("Where the lines would lie with a landmark elsewhere; nothing is kept").Produces<AlignmentPage>().ProducesProblem(404).ProducesProblem(409);
+        film.MapPost("/landmarks/{name}/try", TryPlace).WithSummary("Where the lines would lie with a landmark elsewhere; nothing is kept").Produces<TriedPage>().ProducesProblem(404).ProducesProblem(409);
         film.MapPut("/landmarks/{name}", Put).WithSummary("Move or place a landmark").Produces<StudyPage>().ProducesProblem(404).ProducesProblem(409);
         film.MapDelete("/landmarks/{name}", GiveBack).WithSummary("Take a landmark back to where the tool proposed it").Produces<StudyPage>().ProducesProblem(404).ProducesProblem(409);
         film.MapPost("/enhanced/{item}", Enhanced).WithSummary("A crop with its contrast raised locally, once the question has the reader's own answer")
@@ -89,7 +89,7 @@ internal static class LineEndpoints
         }
 
         return found.Study.Try(found.Film, name, new Point(place.X, place.Y)) is { } reading
-            ? Results.Ok(FilmPages.Alignment(reading, partial: false))
+            ? Results.Ok(FilmPages.Tried(reading))
             : Problem.NotYet("films.being-read", "The film is still being read; try again in a moment.");
     }
 

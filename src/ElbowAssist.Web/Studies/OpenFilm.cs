@@ -51,6 +51,8 @@ internal sealed class OpenFilm : IDisposable
     private async Task<ReadingInput> ProposeAsync(View view)
     {
         var film = await Opened.ConfigureAwait(false);
+        // The reader sees the film before the models take the processor.
+        await Samples.ConfigureAwait(false);
         var seen = view == View.Unknown ? film : film with { Facts = film.Facts with { View = view } };
         // Typed, or a missing text would become empty placements.
         var placements = Stored.Placements is { } text ? Encoding.UTF8.GetBytes(text) : (ReadOnlyMemory<byte>?)null;

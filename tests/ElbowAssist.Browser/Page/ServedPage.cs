@@ -12,8 +12,20 @@ public sealed class ServedPage : IDisposable
 
     private readonly Lock gate = new();
     private readonly TemporaryFolder folder = new();
+    private readonly string[] more;
     private Process? program;
     private string? address;
+
+    /// <summary>The program as it runs without further options.</summary>
+    public ServedPage()
+        : this([])
+    {
+    }
+
+    private ServedPage(string[] more) => this.more = more;
+
+    /// <summary>The program with further options.</summary>
+    public static ServedPage With(params string[] options) => new(options);
 
     /// <summary>Folder with the screenshots of this run; ELBOWASSIST_SCREENSHOTS names one that stays.</summary>
     public string Screenshots { get; private set; } = "";
@@ -54,7 +66,7 @@ public sealed class ServedPage : IDisposable
         }
 
         var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true };
-        foreach (var argument in new[] { Path.Combine(AppContext.BaseDirectory, "elbowassist.dll"), "serve", "--port", "0", "--store", folder.File("studies.db") })
+        foreach (var argument in new[] { Path.Combine(AppContext.BaseDirectory, "elbowassist.dll"), "serve", "--port", "0", "--store", folder.File("studies.db") }.Concat(more))
         {
             start.ArgumentList.Add(argument);
         }

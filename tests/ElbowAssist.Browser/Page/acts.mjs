@@ -1,24 +1,11 @@
 // What the tests of the page do at it. Arguments: name of the act, address of the service, folder for screenshots, further ones.
 // Prints what was seen as JSON.
 import { Reader } from './reader.mjs';
+import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 
 const [name, address, shots, ...more] = process.argv.slice(2);
 const shot = (reader, label) => reader.page.screenshot({ path: path.join(shots, `${name}-${label}.png`) });
-
-async function readAdult(reader) {
-  await reader.press('Enter');
-  await reader.press('1', '2', '2');
-  await reader.press('Shift+Digit1', 'n');
-  await reader.press('l');
-  await reader.clickFilm(0.41, 0.25);
-  await reader.clickFilm(0.41, 0.55);
-  await reader.press('3', 'Shift+Digit1', '1', 't', 'n');
-  await reader.press('2', '1', '1', 'n');
-  await reader.press('Shift+Digit1');
-  await reader.press('Shift+Digit1');
-  await reader.press('3', 'Enter');
-}
 
 const acts = {
   async adult() {
@@ -35,13 +22,20 @@ const acts = {
     await reader.press('1', '2', '2', 'Shift+Digit1', 'n', 'l');
     const before = reader.answers.join('\n');
     const hiddenBefore = await reader.page.evaluate(() => ({ overlay: document.querySelectorAll('.overlay *').length, values: document.querySelectorAll('.value').length }));
-    await reader.clickFilm(0.41, 0.25);
-    await reader.clickFilm(0.41, 0.55);
+    await reader.clickFilm(0.552, 0.08);
+    await reader.clickFilm(0.535, 0.2);
     await shot(reader, 'own-line');
     await reader.press('3', 'Shift+Digit1', '1', 't');
     await shot(reader, 'alignment');
     axe.alignment = await reader.axe();
+    const panels = await reader.page.locator('.tool section h4').allInnerTexts();
     const shown = await reader.page.evaluate(() => ({ overlay: document.querySelectorAll('.overlay .line').length, values: document.querySelectorAll('.value').length, difference: document.querySelector('.difference')?.textContent ?? null }));
+    await reader.click('[id^="turn-elbow"]');
+    reader.acts--;
+    await reader.page.waitForSelector('.turned img', { timeout: 60000 });
+    await reader.page.locator('.turning').first().scrollIntoViewIfNeeded();
+    await shot(reader, 'turn');
+    await reader.page.locator('#notes').focus();
     await reader.press('n', '2', '1', '1');
     await shot(reader, 'effusion');
     await reader.press('n', 'Shift+Digit1');
@@ -55,7 +49,7 @@ const acts = {
     axe.closed = await reader.axe();
     const copied = await reader.page.evaluate(() => navigator.clipboard.readText());
     const title = await reader.text('#report-title');
-    const result = { acts, axe, before: { leaks: /"(alignment|carries|evidence)":\s*[[{]/.test(before), ...hiddenBefore }, shown, title, copied, words: await reader.text('body'), errors: reader.errors, foreign: reader.foreign, caution: await reader.text('#caution') };
+    const result = { acts, axe, before: { leaks: /"(alignment|carries|evidence)":\s*[[{]/.test(before), ...hiddenBefore }, shown, panels, title, copied, words: await reader.text('body'), errors: reader.errors, foreign: reader.foreign, caution: await reader.text('#caution') };
     await reader.leave();
     return result;
   },
@@ -146,6 +140,134 @@ const acts = {
       stops.push(await reader.page.evaluate(() => { const a = document.activeElement, s = getComputedStyle(a), p = getComputedStyle(a, '::after'); return { tag: a.tagName, id: a.id, seen: s.outlineStyle !== 'none' || p.borderTopStyle === 'solid' || a.classList.contains('file') }; }));
     }
     const result = { own, difference, badges, original, keys, stops, errors: reader.errors };
+    await reader.leave();
+    return result;
+  },
+
+  /** Films dropped together, one of them broken and a last one that is stopped on its way. */
+  async arrivals() {
+    const [broken, ...films] = more;
+    const reader = await Reader.sit(address);
+    // The last film waits at the door, so that adding can be stopped before it.
+    await reader.page.route(u => u.searchParams.get('name') === 'left-behind.png', async route => { await new Promise(done => setTimeout(done, 4000)); await route.continue().catch(() => null); });
+    const files = await Promise.all([...films, broken].map(async f => ({ name: path.basename(f), content: (await readFile(f)).toString('base64') })));
+    files.push({ ...files[0], name: 'left-behind.png' });
+    const transfer = await reader.page.evaluateHandle(list => {
+      const data = new DataTransfer();
+      for (const f of list) data.items.add(new File([Uint8Array.from(atob(f.content), c => c.charCodeAt(0))], f.name));
+      return data;
+    }, files);
+    await reader.page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+    await reader.page.waitForFunction(n => [...document.querySelectorAll('.arriving span')].filter(s => s.textContent === 'added').length === n, films.length + 1, { timeout: 60000 });
+    await shot(reader, 'adding');
+    const progress = await reader.has('progress');
+    await reader.page.click('#stop-adding');
+    await reader.page.waitForFunction(() => document.querySelector('.arriving li:last-child span').textContent === 'left out');
+    await reader.page.waitForFunction(() => ![...document.querySelectorAll('.state')].some(s => s.textContent.includes('being read')), null, { timeout: 60000 });
+    await reader.quiet();
+    await shot(reader, 'added');
+    const result = { progress, arriving: await reader.page.locator('.arriving li').allInnerTexts(), tabs: await reader.page.locator('.tabs .tab').allInnerTexts(), notes: await reader.text('#notes'), axe: await reader.axe(), errors: reader.errors, markup: await reader.has('#stage img, #stage script') };
+    await reader.leave();
+    return result;
+  },
+
+  /** A study of an archive, found by its number and by a link. */
+  async archive() {
+    const [number, uid] = more;
+    const reader = await Reader.sit(address);
+    await reader.page.fill('#archive-number', number);
+    await reader.click('#archive-look');
+    await reader.page.waitForSelector('a[href^="#dicom/"]');
+    await shot(reader, 'found');
+    const found = await reader.page.locator('a[href^="#dicom/"]').allInnerTexts();
+    const axe = await reader.axe();
+    const markup = await reader.has('main script, main b:not(.drop b), main img');
+    await reader.click('a[href^="#dicom/"]');
+    await reader.filmsRead();
+    await shot(reader, 'fetched');
+    const first = { address: await reader.page.evaluate(() => location.hash), tabs: await reader.page.locator('.tabs .tab').allInnerTexts() };
+    await reader.page.goto('about:blank');
+    await reader.page.goto(`${address}#dicom/${uid}`);
+    await reader.filmsRead();
+    const linked = await reader.page.evaluate(() => location.hash);
+    await reader.page.goto('about:blank');
+    await reader.page.goto(`${address}#dicom/1.2.3.4`);
+    await reader.page.waitForSelector('.message');
+    const result = { found, first, linked, nothing: await reader.text('.message'), markup, axe, errors: reader.errors };
+    await reader.leave();
+    return result;
+  },
+
+  /** After the read: class, follow-up, one's own hand, taking away and deleting. */
+  async keeping() {
+    const reader = await Reader.sit(address);
+    await reader.click('#demo-' + more[0]);
+    await reader.filmsRead();
+    await reader.press('Enter', 'l');
+    await reader.clickFilm(0.552, 0.08);
+    await reader.clickFilm(0.535, 0.2);
+    const id = await reader.page.evaluate(() => location.hash.split('/')[1]);
+    await reader.click('#step-effusion');
+    await reader.click('[id="choice-effusion.call-yes"]');
+    await reader.click('#step-conclusion');
+    await reader.click('[id="choice-conclusion.outcome-no-fracture-seen"]');
+    await reader.click('#close');
+    const follow = await reader.text('.follow');
+    const saved = async selector => { const [download] = await Promise.all([reader.page.waitForEvent('download'), reader.page.click(selector)]); const file = path.join(shots, `${name}-${download.suggestedFilename()}`); await download.saveAs(file); return file; };
+    const files = { export: await saved('a[href$="export.zip"]'), backup: await saved('a[href$="backup.zip"]'), case: await saved('a[href$="case.json"]'), lines: await saved('a[href$="lines.json"]') };
+    await shot(reader, 'closed');
+
+    // The list on the first screen, and the outcome entered later.
+    await reader.page.goto(address);
+    await reader.page.reload();
+    await reader.page.waitForSelector('#follow-up');
+    await shot(reader, 'follow-up');
+    const listed = await reader.text('#follow-up');
+    await reader.click('#follow-up a');
+    await reader.page.fill('#outcome', 'Radial head fracture on the film of day ten');
+    await reader.page.keyboard.press('Enter');
+    await reader.quiet();
+    const outcome = await reader.text('.follow');
+
+    // A learner opens the case file; the teacher's line shows only beside one's own.
+    await reader.page.goto(address);
+    await reader.page.reload();
+    await reader.page.waitForSelector('#choose', { state: 'attached' });
+    await reader.page.setInputFiles('#choose', files.case);
+    await reader.filmsRead();
+    const teacher = () => reader.page.evaluate(() => document.querySelector('.hand').textContent.includes('teacher'));
+    const before = await teacher();
+    await reader.press('Enter', 'l');
+    await reader.clickFilm(0.56, 0.08);
+    await reader.clickFilm(0.545, 0.2);
+    const after = await teacher();
+    await shot(reader, 'class');
+    await reader.page.setInputFiles('#add-films', files.lines);
+    await reader.quiet();
+    const told = await reader.text('#told');
+
+    // One's own earlier film, blinded.
+    await reader.page.goto(`${address}#practice`);
+    await reader.page.reload();
+    await reader.click('#hand');
+    await reader.page.waitForFunction(() => performance.getEntriesByName('film-shown').length > 0);
+    await reader.press('l');
+    await reader.clickFilm(0.55, 0.08);
+    await reader.clickFilm(0.53, 0.2);
+    await reader.press('t');
+    const hand = { caption: await reader.text('figcaption'), words: await reader.text('.tool') };
+    await shot(reader, 'hand');
+    const axe = await reader.axe();
+
+    // Deleted, nothing of it is left.
+    await reader.page.goto(`${address}#study/${id}`);
+    await reader.page.reload();
+    await reader.page.waitForSelector('#delete');
+    reader.page.once('dialog', d => d.accept());
+    await reader.click('#delete');
+    await reader.page.waitForSelector('#choose', { state: 'attached' });
+    const gone = await reader.page.evaluate(async i => (await fetch(`/api/studies/${i}`)).status, id);
+    const result = { follow, files, listed, outcome, teacher: [before, after], told, hand, gone, axe, errors: reader.errors, words: await reader.text('body') };
     await reader.leave();
     return result;
   },

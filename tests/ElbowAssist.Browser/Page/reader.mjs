@@ -49,12 +49,16 @@ export class Reader {
     await this.quiet();
   }
 
-  /** A click on the film, at a place given in parts of the pane. */
+  /** A click on the first film, at a place given in parts of the film's width and height. */
   async clickFilm(x, y) {
     this.acts++;
-    const box = await this.page.locator('.pane').first().boundingBox();
-    await this.page.mouse.move(box.x + x * box.width, box.y + y * box.height);
-    await this.page.mouse.click(box.x + x * box.width, box.y + y * box.height);
+    const [left, top] = await this.page.evaluate(([x, y]) => {
+      const hand = document.querySelector('.pane .hand'), box = hand.viewBox.baseVal;
+      const place = new DOMPoint(x * box.width, y * box.height).matrixTransform(hand.getScreenCTM());
+      return [place.x, place.y];
+    }, [x, y]);
+    await this.page.mouse.move(left, top);
+    await this.page.mouse.click(left, top);
     await this.quiet();
   }
 

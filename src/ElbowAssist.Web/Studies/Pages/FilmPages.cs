@@ -63,6 +63,15 @@ internal static class FilmPages
             partial ? [] : [.. shown.Landmarks.Select(l => new LandmarkPage(l.Name, l.Position?.X, l.Position?.Y, l.Source == LandmarkSource.Reader, l.Covariance is { } c ? Ellipse(c) : null))]);
     }
 
+    /// <summary>What moves while a landmark is dragged.</summary>
+    public static TriedPage Tried(FilmReading shown)
+    {
+        var sentences = Sentences(shown);
+        return new(
+            Encoding.UTF8.GetString(OverlaySvg.Write(shown, LinesOnly)),
+            [.. shown.Measurements.Select(m => new TriedMeasurement(m.Name, ReadingWords.Value(m), ReadingWords.State(m.State), Texts(m.Reasons, sentences)))]);
+    }
+
     private static FilmPage Read(OpenStudy study, OpenFilm film, FilmPage page, FilmReading reading)
     {
         var status = study.Status;

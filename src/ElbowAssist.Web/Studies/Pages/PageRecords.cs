@@ -28,6 +28,12 @@ public sealed record CannotPage(string Title, IReadOnlyList<string> Reasons);
 /// <summary>Lines, measurements and landmarks of a film; <c>Partial</c> while only lines beside the reader's own are shown.</summary>
 public sealed record AlignmentPage(bool Partial, string Overlay, IReadOnlyList<MeasurementPage> Measurements, IReadOnlyList<LandmarkPage> Landmarks);
 
+/// <summary>What moves while a landmark is dragged: the lines, and the measurements without what stays as it was.</summary>
+public sealed record TriedPage(string Overlay, IReadOnlyList<TriedMeasurement> Measurements);
+
+/// <summary>A measurement while a landmark is dragged.</summary>
+public sealed record TriedMeasurement(string Name, string? Value, string State, IReadOnlyList<string> Reasons);
+
 /// <summary>A measurement in words.</summary>
 public sealed record MeasurementPage(
     string Name, string Title, string? Value, string State, IReadOnlyList<string> Reasons, string Note, string Source, IReadOnlyList<string> References);

@@ -1,0 +1,22 @@
+// Names of lines keep their size on the screen, however small the film is; so they are moved where they would leave it or
+// lie on the thirds.
+
+/** Moves the names of an overlay clear of the thirds and into the pane. */
+export function clearLabels(overlay, pane) {
+  const matrix = overlay.getScreenCTM()?.inverse();
+  if (!matrix) return;
+  const thirds = [...overlay.querySelectorAll('.thirds *')].map(e => e.getBoundingClientRect()).filter(b => b.width > 0);
+  const names = [...overlay.querySelectorAll('text')].filter(t => !t.closest('.thirds'));
+  for (const name of names) name.style.translate = '';
+  const boxes = names.map(n => n.getBoundingClientRect());
+  for (const [i, name] of names.entries()) {
+    const box = boxes[i];
+    const x = Math.min(0, pane.right - 6 - box.right) + Math.max(0, pane.left + 6 - box.left);
+    let y = 0;
+    for (const taken of thirds) {
+      const meets = box.left + x < taken.right && box.right + x > taken.left && box.top < taken.bottom && box.bottom > taken.top;
+      if (meets) y = Math.min(y, taken.top - 3 - box.bottom);
+    }
+    if (x || y) name.style.translate = `${matrix.a * x + matrix.c * y}px ${matrix.b * x + matrix.d * y}px`;
+  }
+}
