@@ -202,8 +202,8 @@ export class StudyRoom {
   }
 
   async #arrive(films) {
-    const study = await arrive(this.stage, films);
-    if (study) { await this.take(study); this.poll(); }
+    await arrive(this.stage, films, study => this.take(study));
+    this.poll();
   }
 
   // ---- notes -----------------------------------------------------------------------------------------------------
