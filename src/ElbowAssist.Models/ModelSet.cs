@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using ElbowAssist.Anatomy;
 using ElbowAssist.Models.Folders;
 using ElbowAssist.Models.Inference;
@@ -9,11 +11,20 @@ public sealed class ModelSet : IDisposable
 {
     private readonly IReadOnlyDictionary<View, LandmarkModel> landmarks;
 
-    private ModelSet(ViewModel view, IReadOnlyDictionary<View, LandmarkModel> landmarks)
+    private ModelSet(ViewModel view, IReadOnlyDictionary<View, LandmarkModel> landmarks, int threads)
     {
+        Threads = threads;
         View = view;
         this.landmarks = landmarks;
+        var folders = landmarks.OrderBy(l => l.Key).Select(l => l.Value.Folder).Prepend(view.Folder);
+        Sha256 = Convert.ToHexStringLower(SHA256.HashData(Encoding.ASCII.GetBytes(string.Join(' ', folders.Select(f => f.Sha256)))));
     }
+
+    /// <summary>SHA-256 over the manifests and networks in use, as they were when loaded: equal for equal models, wherever they lie.</summary>
+    public string Sha256 { get; }
+
+    /// <summary>Looks at one film side by side.</summary>
+    public int Threads { get; }
 
     /// <summary>The view model.</summary>
     public ViewModel View { get; }
@@ -24,7 +35,7 @@ public sealed class ModelSet : IDisposable
     /// <summary>Loads every model needed, so that whatever does not fit is said before any film is read.</summary>
     /// <param name="modelsFolder">Folder with one folder per model.</param>
     /// <param name="preferred">Name of a folder or model that must be taken for its view, or null: the first of each kind by folder name.</param>
-    /// <param name="threads">Threads of one run; <see cref="ModelThreads.Interactive"/> if null.</param>
+    /// <param name="threads">Looks at one film side by side; <see cref="ModelThreads.Interactive"/> if null. No result depends on it.</param>
     /// <exception cref="ModelFolderException">A folder does not fit, the preferred one is missing, or there is no view model.</exception>
     public static ModelSet Load(string modelsFolder, string? preferred = null, int? threads = null)
     {
@@ -66,17 +77,17 @@ public sealed class ModelSet : IDisposable
         var viewFolder = folders.Find(f => f.Manifest.Task == "view")
             ?? throw new ModelFolderException(modelsFolder, "holds no view model.");
         var loaded = new Dictionary<View, LandmarkModel>();
-        var count = threads ?? ModelThreads.Interactive;
+        const int threadsOfARun = 1;
         foreach (var folder in folders.Where(f => f.Manifest.Task == "landmarks"))
         {
             if (!loaded.ContainsKey(ManifestRules.ViewOf(folder.Manifest.Views[0])))
             {
-                var model = LandmarkModel.Load(folder, count);
+                var model = LandmarkModel.Load(folder, threadsOfARun);
                 loaded[model.View] = model;
             }
         }
 
-        return new ModelSet(ViewModel.Load(viewFolder, count), loaded);
+        return new ModelSet(ViewModel.Load(viewFolder, threadsOfARun), loaded, threads ?? ModelThreads.Interactive);
     }
 
     /// <summary>The landmark model of a view, or null.</summary>

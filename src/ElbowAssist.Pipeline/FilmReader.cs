@@ -134,7 +134,7 @@ public sealed class FilmReader
             return found;
         }
 
-        var look = clock.Time("view", () => new ViewStage(models.View, passes.View).Run(film, cancellation));
+        var look = clock.Time("view", () => new ViewStage(models.View, passes.View, models.Threads).Run(film, cancellation));
         found = found with { View = look.Proposal };
         var view = options.View ?? ViewJudgement.Likeliest(look.Proposal.Probabilities);
         if (isEnough(found) || options.Landmarks is not null || models.LandmarksOf(view) is not { } model)
@@ -142,7 +142,7 @@ public sealed class FilmReader
             return found;
         }
 
-        var stage = new LandmarkStage(model, passes.Landmarks);
+        var stage = new LandmarkStage(model, passes.Landmarks, models.Threads);
         return found with { Landmarks = clock.Time("landmarks", () => stage.Run(look.Film, look.Locator, cancellation)) };
     }
 

@@ -15,6 +15,7 @@ public sealed class DependencyDirectionTests
         ["Pipeline"] = ["Reading", "Imaging", "Models"],
         ["Drawing"] = ["Reading"],
         ["Exchange"] = ["Reading"],
+        ["Batch"] = ["Exchange"],
         ["Phantom"] = ["Anatomy"],
         ["Phantom.Gpu"] = ["Phantom"],
         ["Bench"] = ["Pipeline", "Exchange"],
@@ -23,7 +24,7 @@ public sealed class DependencyDirectionTests
 
     private static readonly HashSet<string> FreeOfNativeLibraries = new(StringComparer.Ordinal)
     {
-        "Geometry", "Anatomy", "Reading", "Exchange", "Phantom",
+        "Geometry", "Anatomy", "Reading", "Exchange", "Batch", "Phantom",
     };
 
     [Fact]

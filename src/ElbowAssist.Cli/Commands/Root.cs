@@ -11,6 +11,8 @@ internal static class Root
         ReadCommand.Create(),
         StudyCommand.Create(),
         WatchCommand.Create(),
+        BatchCommand.Create(),
+        WorkerCommand.Create(),
         ServeCommand.Create(),
         SimulateCommand.Create(),
         BenchCommand.Create(),

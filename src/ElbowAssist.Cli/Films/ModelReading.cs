@@ -1,9 +1,12 @@
+using System.Security.Cryptography;
+using System.Text;
 using ElbowAssist.Models;
 using ElbowAssist.Models.Folders;
 using ElbowAssist.Models.Inference;
 using ElbowAssist.Pipeline;
 using ElbowAssist.Pipeline.Proposals;
 using ElbowAssist.Reading;
+using ElbowAssist.Reading.Limits;
 
 namespace ElbowAssist.Cli.Films;
 
@@ -12,11 +15,13 @@ internal sealed class ModelReading : IReadingSource
 {
     private readonly ModelSet models;
     private readonly FilmReader reader;
+    private readonly AdequacyLimits limits;
 
     private ModelReading(ModelSet models)
     {
         this.models = models;
-        reader = new FilmReader(models, ThisTool.Identity, limits: LimitsFile.Read());
+        limits = LimitsFile.Read();
+        reader = new FilmReader(models, ThisTool.Identity, limits: limits);
     }
 
     /// <summary>Loads and checks the models before any film is read.</summary>
@@ -37,6 +42,9 @@ internal sealed class ModelReading : IReadingSource
             throw new UserErrorException(e.Message);
         }
     }
+
+    /// <summary>SHA-256 over models, calibration and limits.</summary>
+    public string Sha256 => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{models.Sha256} {limits.ToJson()}")));
 
     public FilmReading Read(LoadedFilm film, CancellationToken cancellation) =>
         reader.Read(film.Radiograph, OptionsOf(film), film.Decoding, cancellation);

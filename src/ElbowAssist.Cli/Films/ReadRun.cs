@@ -40,6 +40,14 @@ internal static class ReadRun
         ? PlacementReading.Open(file, films)
         : ModelReading.Open(request.Model, films);
 
+    /// <summary>The reading of a film, with what contradicts itself among its reasons and apart.</summary>
+    internal static (FilmReading Reading, IReadOnlyList<Reason> Conflicts) ReadingOf(LoadedFilm film, IReadingSource source, CancellationToken cancellation)
+    {
+        var reading = source.Read(film, cancellation);
+        IReadOnlyList<Reason> conflicts = [.. film.Facts.Conflicts, .. film.ViewConflict(reading) is { } view ? [view] : Array.Empty<Reason>()];
+        return (reading with { Reasons = [.. reading.Reasons, .. conflicts] }, conflicts);
+    }
+
     /// <summary>Reads one film and writes its outputs; whatever goes wrong is in the outcome.</summary>
     internal static FilmOutcome ReadOne(
         string path, ReadRequest request, IReadingSource source, CancellationToken cancellation)
@@ -60,9 +68,7 @@ internal static class ReadRun
                 return new FilmOutcome($"{name}: proposals written", [], ExitCode.Done);
             }
 
-            var reading = source.Read(film, cancellation);
-            IReadOnlyList<Reason> conflicts = [.. film.Facts.Conflicts, .. film.ViewConflict(reading) is { } view ? [view] : Array.Empty<Reason>()];
-            reading = reading with { Reasons = [.. reading.Reasons, .. conflicts] };
+            var (reading, conflicts) = ReadingOf(film, source, cancellation);
             OutputFiles.Write(request.OutputFolder, FilmOutputs.Of(name, film, reading, request.Dicom, request.Output == ReadOutput.All), cancellation);
             return FilmOutcome.Of(reading, conflicts);
         }

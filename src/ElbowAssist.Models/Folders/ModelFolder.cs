@@ -9,8 +9,9 @@ public sealed class ModelFolder
     private const long MostOnnxBytes = 512L << 20;
     private const long MostManifestBytes = 16L << 20;
 
-    private ModelFolder(string path, ModelManifest manifest, byte[] onnx)
+    private ModelFolder(string path, ModelManifest manifest, byte[] onnx, string sha256)
     {
+        Sha256 = sha256;
         Path = path;
         Manifest = manifest;
         Onnx = onnx;
@@ -21,6 +22,9 @@ public sealed class ModelFolder
 
     /// <summary>The manifest.</summary>
     public ModelManifest Manifest { get; }
+
+    /// <summary>SHA-256 over manifest and network.</summary>
+    public string Sha256 { get; }
 
     /// <summary>The ONNX file; the bytes that were hashed are the bytes that run.</summary>
     internal byte[] Onnx { get; }
@@ -38,7 +42,8 @@ public sealed class ModelFolder
     public static ModelFolder Open(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
-        var manifest = ReadManifest(path);
+        var text = ReadBytes(path, "model.json", MostManifestBytes);
+        var manifest = Parse(path, text);
         ManifestRules.Check(path, manifest);
         var onnx = ReadBytes(path, manifest.Onnx.File, MostOnnxBytes);
         var actual = Convert.ToHexStringLower(SHA256.HashData(onnx));
@@ -47,7 +52,7 @@ public sealed class ModelFolder
             throw new ModelFolderException(path, $"has a {manifest.Onnx.File} whose SHA-256 is not the one in model.json; fetch the folder again.");
         }
 
-        return new ModelFolder(path, manifest, onnx);
+        return new ModelFolder(path, manifest, onnx, Convert.ToHexStringLower(SHA256.HashData([.. SHA256.HashData(text), .. SHA256.HashData(onnx)])));
     }
 
     /// <summary>Folders with a manifest, below a folder of models, in the order of their names.</summary>
@@ -58,9 +63,8 @@ public sealed class ModelFolder
             .Order(StringComparer.Ordinal)]
         : throw new ModelFolderException(modelsFolder, "does not exist; name the folder that holds the models.");
 
-    private static ModelManifest ReadManifest(string path)
+    private static ModelManifest Parse(string path, byte[] bytes)
     {
-        var bytes = ReadBytes(path, "model.json", MostManifestBytes);
         try
         {
             return JsonSerializer.Deserialize<ModelManifest>(bytes, ModelManifest.JsonOptions)

@@ -1,6 +1,9 @@
 namespace ElbowAssist.Models.Inference;
 
-/// <summary>How many threads one run of a network uses.</summary>
+/// <summary>
+/// How many looks at one film run side by side. Each run of a network stays on one thread: with more, sums are formed in
+/// another order, and the last digits of a reading would tell how busy the machine was.
+/// </summary>
 public static class ModelThreads
 {
     /// <summary>For one film at a time: two, or one on a single core. More than the cores make it slower.</summary>

@@ -8,7 +8,7 @@ using ElbowAssist.Pipeline.Proposals;
 namespace ElbowAssist.Pipeline.Stages;
 
 /// <summary>Runs a landmark model over crops in the canonical pose and merges the passes in film pixels.</summary>
-internal sealed class LandmarkStage(LandmarkModel model, IReadOnlyList<CropPass> passes)
+internal sealed class LandmarkStage(LandmarkModel model, IReadOnlyList<CropPass> passes, int threads)
 {
     /// <summary>Proposals of all passes, or null if the locator points give no pose.</summary>
     public LandmarkProposals? Run(NormalisedFilm film, LocatorPoints locator, CancellationToken cancellation)
@@ -20,12 +20,8 @@ internal sealed class LandmarkStage(LandmarkModel model, IReadOnlyList<CropPass>
             return null;
         }
 
-        var placed = new List<PlacedPass>();
-        foreach (var pass in passes)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            placed.Add(Look(film, pose, pass, Direction(pass.Aim, pose.Apply(locator.Forearm))));
-        }
+        var forearm = pose.Apply(locator.Forearm);
+        var placed = SideBySide.Run(passes.Count, threads, i => Look(film, pose, passes[i], Direction(passes[i].Aim, forearm)), cancellation).ToList();
 
         var merged = PassMerger.Merge(model.Landmarks, placed);
         return new LandmarkProposals(

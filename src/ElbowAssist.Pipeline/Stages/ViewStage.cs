@@ -9,42 +9,29 @@ using ElbowAssist.Pipeline.Proposals;
 namespace ElbowAssist.Pipeline.Stages;
 
 /// <summary>Runs the view model over the whole film, squeezed into its square.</summary>
-internal sealed class ViewStage(ViewModel model, IReadOnlyList<CropPass> passes)
+internal sealed class ViewStage(ViewModel model, IReadOnlyList<CropPass> passes, int threads)
 {
     public ViewLook Run(NormalisedFilm film, CancellationToken cancellation)
     {
-        var looks = new List<(ViewPass Pass, Similarity ToFilm)>();
-        foreach (var pass in passes)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            if (looks.Count == 0)
-            {
-                (film, var first) = FirstLook(film, pass);
-                looks.Add(first);
-            }
-            else
-            {
-                looks.Add(Look(film, pass));
-            }
-        }
-
+        cancellation.ThrowIfCancellationRequested();
+        film = WithPolarity(film);
+        var looks = SideBySide.Run(passes.Count, threads, i => Look(film, passes[i]), cancellation).ToList();
         var probabilities = ViewClasses.All.ToDictionary(c => c, c => looks.Average(l => l.Pass.Probabilities[c]), StringComparer.Ordinal);
         double? error = looks.TrueForAll(l => l.Pass.ViewError is null) ? null : looks.Average(l => l.Pass.ViewError?.Degrees ?? 0);
         return new ViewLook(film, new ViewProposal(ModelIdentities.Of(model.Folder), probabilities, error), Locate(looks));
     }
 
     /// <summary>Where the picture does not tell the polarity, the one that looks more like an elbow is taken.</summary>
-    private (NormalisedFilm Film, (ViewPass Pass, Similarity ToFilm) Look) FirstLook(NormalisedFilm film, CropPass pass)
+    private NormalisedFilm WithPolarity(NormalisedFilm film)
     {
-        var look = Look(film, pass);
         if (Math.Abs(film.Polarity.Score) >= Polarity.Unsure)
         {
-            return (film, look);
+            return film;
         }
 
-        var inverted = film.Inverted();
-        var other = Look(inverted, pass);
-        return ViewJudgement.Elbow(other.Pass.Probabilities) > ViewJudgement.Elbow(look.Pass.Probabilities) ? (inverted, other) : (film, look);
+        NormalisedFilm[] either = [film, film.Inverted()];
+        var looks = SideBySide.Run(either.Length, threads, i => Look(either[i], passes[0]), CancellationToken.None);
+        return ViewJudgement.Elbow(looks[1].Pass.Probabilities) > ViewJudgement.Elbow(looks[0].Pass.Probabilities) ? either[1] : film;
     }
 
     private (ViewPass Pass, Similarity ToFilm) Look(NormalisedFilm film, CropPass pass)

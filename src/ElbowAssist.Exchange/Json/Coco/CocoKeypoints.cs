@@ -43,6 +43,11 @@ public static class CocoKeypoints
     /// <exception cref="ExchangeFormatException">The text is no COCO keypoints file; the message is one sentence.</exception>
     public static IReadOnlyList<CocoFilm> Read(ReadOnlyMemory<byte> utf8) => JsonText.Read(utf8, Read);
 
+    /// <summary>The file names of all images, annotated or not, in the order of the file.</summary>
+    /// <exception cref="ExchangeFormatException">The text is no COCO file; the message is one sentence.</exception>
+    public static IReadOnlyList<string> FilesOf(ReadOnlyMemory<byte> utf8) =>
+        JsonText.Read(utf8, root => root.Required("images").Items(i => i.Required("file_name").Text()));
+
     internal static IReadOnlyList<CocoFilm> Read(JsonCursor root)
     {
         var images = ById(root.Required("images"), i => i);

@@ -1,0 +1,65 @@
+using System.Net;
+using ElbowAssist.Batch.Queue;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.Logging;
+using Prometheus;
+
+namespace ElbowAssist.Cli.Batches;
+
+/// <summary>
+/// What a worker can be watched by: <c>/health</c> (200 while it reaches a server and takes films, else 503) and
+/// <c>/metrics</c> in the text format of Prometheus. Counts only; no name or identifier of a film.
+/// </summary>
+internal static class WorkerMonitor
+{
+    public static async Task<WebApplication> StartAsync(IPEndPoint address, WorkerState state)
+    {
+        var builder = WebApplication.CreateSlimBuilder();
+        builder.Logging.ClearProviders();
+        builder.WebHost.ConfigureKestrel(k =>
+        {
+            k.Listen(address);
+            k.AddServerHeader = false;
+            k.Limits.MaxRequestBodySize = 0;
+        });
+        var app = builder.Build();
+        app.MapGet("/health", () => state.Connected && !state.Draining
+            ? Results.Text("up\n")
+            : Results.Text(state.Draining ? "draining\n" : "no server or no batch yet\n", statusCode: StatusCodes.Status503ServiceUnavailable));
+        app.MapMetrics(registry: Registry(state));
+        try
+        {
+            await app.StartAsync().ConfigureAwait(false);
+            return app;
+        }
+        catch (IOException)
+        {
+            await app.DisposeAsync().ConfigureAwait(false);
+            throw new UserErrorException($"{address} is taken or not an address of this machine; name another with --monitor.");
+        }
+    }
+
+    private static CollectorRegistry Registry(WorkerState state)
+    {
+        var registry = Metrics.NewCustomRegistry();
+        var metrics = Metrics.WithCustomRegistry(registry);
+        var read = metrics.CreateCounter("elbowassist_worker_films_read_total", "Films read and stored.");
+        var known = metrics.CreateCounter("elbowassist_worker_films_known_total", "Films whose result was there already.");
+        var givenBack = metrics.CreateCounter("elbowassist_worker_films_given_back_total", "Films given back to the queue or to their batch.");
+        var troubles = metrics.CreateCounter("elbowassist_worker_server_troubles_total", "Times that servers could not be reached or broke off.");
+        var busy = metrics.CreateGauge("elbowassist_worker_films_in_hand", "Films being read now.");
+        var memory = metrics.CreateGauge("elbowassist_worker_resident_bytes", "Memory of the process that is resident.");
+        registry.AddBeforeCollectCallback(() =>
+        {
+            read.IncTo(state.Read);
+            known.IncTo(state.Known);
+            givenBack.IncTo(state.GivenBack);
+            troubles.IncTo(state.Troubles);
+            busy.Set(state.Busy);
+            memory.Set(Environment.WorkingSet);
+        });
+        return registry;
+    }
+}
