@@ -1,3 +1,4 @@
+using ElbowAssist.Geometry;
 using ElbowAssist.Imaging.Normalisation;
 
 namespace ElbowAssist.Imaging.Tests;
@@ -33,6 +34,34 @@ public sealed class FilmQualityTests
             Math.Abs(x - 200) < 40 ? 1 : 0.1 + (0.3 * Math.Exp(-Math.Abs(x - 200) / 90)))).Quality();
         Assert.Equal(0.2, Math.Max(quality.ClippedBright, quality.ClippedDark), 0.02);
     }
+
+    // Bone of evenly spread grey values from 0.2 to 0.8: a range of 0.48 between 10 and 90 % of them.
+    [Theory]
+    [InlineData(0.005, false)]
+    [InlineData(0.02, false)]
+    [InlineData(0.02, true)]
+    public void NoiseOfBone_IsTheStandardDeviationOverItsRange_WhateverThePolarity(double sigma, bool inverted)
+    {
+        var random = new Random(11);
+        double Gaussian() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+        var film = NormalisedFilm.Of(Films.Of(400, 400, (x, y) => 0.2 + (0.0015 * x) + (sigma * Gaussian()), inverted));
+        Point[] places = [.. Enumerable.Range(0, 64).Select(i => new Point(25 + (50 * (i % 8)), 25 + (50.0 * (i / 8))))];
+        Assert.Equal(sigma / 0.48, film.ExposureOfBone(Similarity.Identity, places, 40)!.Noise, sigma * 0.15);
+    }
+
+    [Fact]
+    public void BurnedOutPartOfBone_IsItsShareAboutThePlaces()
+    {
+        var drawn = Films.Of(400, 400, (x, y) => x < 150 ? 1 : 0.3 + (0.0005 * x));
+        var film = NormalisedFilm.Of(drawn.With(drawn.Facts with { BoneIsDark = false }));
+        Point[] places = [new(150, 200)];
+        Assert.Equal(0.5, film.ExposureOfBone(Similarity.Identity, places, 60)!.BurnedOut, 0.02);
+        Assert.True(film.ExposureOfBone(Similarity.Identity, [new Point(300, 200)], 60)!.BurnedOut < 0.05);
+    }
+
+    [Fact]
+    public void BonesOffTheFilm_GiveNoExposure() =>
+        Assert.Null(NormalisedFilm.Of(Films.Limb()).ExposureOfBone(Similarity.Identity, [new Point(-500, -500)], 60));
 
     [Fact]
     public void BlankFilm_HasNoContrastAndNoNoise()

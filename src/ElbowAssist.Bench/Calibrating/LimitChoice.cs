@@ -59,6 +59,8 @@ internal static class LimitChoice
             Likeness(check, $"{check}.{word}", Logarithm, Math.Exp);
         }
 
+        Likeness("exposure.noise", "exposure.noise." + word, v => v, v => v, "normal");
+        Likeness("exposure.blur", "exposure.blur." + word, Logarithm, Math.Exp);
         if (view == View.Lateral)
         {
             // Near zero on a true lateral, where logarithms would spread without end.

@@ -11,7 +11,8 @@ namespace ElbowAssist.Bench.Tables;
 /// <summary>
 /// Films with a known defect: how often what the defect spoils is measured anyway, and how often the reason given is the
 /// defect. A rotated film spoils what needs a true view; a level off the film, a nucleus not ossified or a closed physis
-/// spoils what needs it. Faults of exposure blur edges by degrees: for them the values given and held are told.
+/// spoils what needs it. Exposure beyond the degrees of <see cref="Adequate"/> spoils what is shown of fat pads. Of every
+/// fault of exposure the values given and held are told as well: edges blur by degrees.
 /// </summary>
 internal static class DefectTable
 {
@@ -36,6 +37,12 @@ internal static class DefectTable
         yield return Seen(view, "no metal (reason falsely named)", films.FindAll(f => f.Truth.Context is not (FilmContext.Fixation or FilmContext.Cast)), FilmReasons.HardwareSeen);
         yield return Seen(view, "cast", films.FindAll(f => f.Truth.Context == FilmContext.Cast), FilmReasons.CastSeen);
         yield return Seen(view, "no cast (reason falsely named)", films.FindAll(f => f.Truth.Context != FilmContext.Cast), FilmReasons.CastSeen);
+        foreach (var (defect, reason, hides, shown) in Adequate.Degrees)
+        {
+            yield return Exposed(view, defect, films.FindAll(f => f.Truth.Simulated is { } s && shown(s)), reason, hides);
+            yield return Seen(view, $"well taken ({reason} falsely named)", films.FindAll(f => Adequate.Holds(f.Truth.Simulated)), reason);
+        }
+
         foreach (var fault in Exposures)
         {
             yield return Seen(view, fault, films.FindAll(f => f.Truth.Simulated is { } s && Adequate.Faults(s).Contains(fault, StringComparer.Ordinal)), null);
@@ -73,6 +80,15 @@ internal static class DefectTable
                 view, reason.Key, [.. all.Select(s => s.Film).Distinct()], all.Count, all.Count - withheld.Count, withheld.Count,
                 withheld.Count(s => Names(s.Film, reason.Key)));
         }
+    }
+
+    /// <summary>Films exposed beyond a degree: where it hides soft tissue it spoils what is shown of fat pads, while lines say by their spread what they bear.</summary>
+    private static IReadOnlyList<object> Exposed(string view, string defect, List<ReadFilm> films, string reason, bool hidesSoftTissue)
+    {
+        var told = films.FindAll(f => !f.Reading.Adequacy.Refused);
+        var pads = told.Where(_ => hidesSoftTissue).SelectMany(f => f.Reading.Evidence).ToList();
+        return Row(
+            view, defect, films, pads.Count, pads.Count(e => e.State == EvidenceState.LookHere), told.Count, told.Count(f => Names(f, reason)));
     }
 
     private static IReadOnlyList<object> Seen(string view, string defect, List<ReadFilm> films, string? reason)

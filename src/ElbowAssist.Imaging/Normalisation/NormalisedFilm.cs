@@ -63,6 +63,16 @@ public sealed class NormalisedFilm
     /// <summary>Image-quality figures of the exposed field.</summary>
     public FilmQuality Quality() => FilmQuality.Of(this, overview);
 
+    /// <summary>How bone is exposed about places on it, at the scale of a crop; null where too little of the film lies there.</summary>
+    /// <param name="filmToCrop">The pose in which the elbow is looked at.</param>
+    /// <param name="places">Places on bone, film pixels.</param>
+    /// <param name="radius">How far about each place is looked, film pixels.</param>
+    public BoneExposure? ExposureOfBone(Similarity filmToCrop, IReadOnlyList<Point> places, double radius)
+    {
+        ArgumentNullException.ThrowIfNull(places);
+        return BoneExposure.Of(LevelFor(filmToCrop.Scale), Polarity.BoneIsDark, places, radius);
+    }
+
     /// <summary>
     /// Writes a crop after the recipe <c>standardised-crop</c>, version 1: sampled with antialiasing; the 0.5 and 99.5
     /// percentiles of the exposed field in the crop to 0…1, bone bright; 0 outside the film; then (x − mean) / (standard deviation + 0.03) over the crop.

@@ -17,10 +17,14 @@ internal static class BlurFigure
         var factor = (Math.Max(film.Width, film.Height) + Side - 1) / Side;
         var level = factor <= 1 ? FilmLevel.Reduce(film, 1) : FilmLevel.Reduce(film, factor);
         level = level.Width < Box + 2 || level.Height < Box + 2 ? overview : level;
-        return level.Width < Box + 2 || level.Height < Box + 2
+        return Of(level);
+    }
+
+    /// <summary>The same on one level; 1 where it is smaller than the box.</summary>
+    public static double Of(FilmLevel level) =>
+        level.Width < Box + 2 || level.Height < Box + 2
             ? 1
             : Math.Max(Along(level, 1, level.Width, level.Height, level.Width), Along(level, level.Width, level.Height, level.Width, 1));
-    }
 
     private static double Along(FilmLevel level, int step, int length, int lines, int lineStep)
     {

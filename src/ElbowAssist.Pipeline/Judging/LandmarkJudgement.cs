@@ -78,6 +78,14 @@ internal sealed class LandmarkJudgement
             }
         }
 
+        foreach (var (figure, reason) in ExposureFigures.Reasons)
+        {
+            if (proposals.Exposure.TryGetValue(figure, out var value) && limits.Find(OfView(figure)) is { } limit)
+            {
+                yield return Stages.Checks.AtMost(figure, value, limit.Value, reason);
+            }
+        }
+
         var placed = Landmarks.Where(l => l.Position is not null)
             .ToDictionary(l => l.Name, l => proposals.FilmToCrop.Apply(l.Position!.Value), StringComparer.Ordinal);
         foreach (var shape in calibration.Shapes)
@@ -90,7 +98,9 @@ internal sealed class LandmarkJudgement
     }
 
     // What a network says is held against limits of its own view.
-    private double Limit(string name) => limits[name + (proposals.View == View.Ap ? ".ap" : ".lateral")];
+    private double Limit(string name) => limits[OfView(name)];
+
+    private string OfView(string name) => name + (proposals.View == View.Ap ? ".ap" : ".lateral");
 
     private static IReadOnlyList<(string Sign, string Limit, string Reason)> Signs { get; } =
         [("metal", "hardware.seen", FilmReasons.HardwareSeen), ("cast", "cast.seen", FilmReasons.CastSeen)];

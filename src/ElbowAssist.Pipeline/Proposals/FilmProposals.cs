@@ -1,3 +1,4 @@
+using System.Collections.ObjectModel;
 using ElbowAssist.Anatomy;
 using ElbowAssist.Geometry;
 using ElbowAssist.Models.Merging;
@@ -45,4 +46,8 @@ public sealed record LandmarkProposals(
     double? ErrorDegrees,
     IReadOnlyList<MergedProposal> Landmarks,
     ElbowAssist.Geometry.Spread.JointCovariance? PassJoint,
-    IReadOnlyList<double> Features);
+    IReadOnlyList<double> Features)
+{
+    /// <summary>How the bone about the landmarks is exposed, by limit name without its view; empty where it was not looked at.</summary>
+    public IReadOnlyDictionary<string, double> Exposure { get; init; } = ReadOnlyDictionary<string, double>.Empty;
+}

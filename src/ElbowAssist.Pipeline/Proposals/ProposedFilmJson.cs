@@ -1,3 +1,4 @@
+using System.Collections.ObjectModel;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using ElbowAssist.Anatomy;
@@ -36,7 +37,7 @@ public static partial class ProposedFilmJson
                     : new LandmarksBlock(
                         landmarks.Model, landmarks.View, landmarks.FilmToCrop.A, landmarks.FilmToCrop.B, landmarks.FilmToCrop.Shift.X,
                         landmarks.FilmToCrop.Shift.Y, landmarks.FilmToCrop.Mirrored, landmarks.ErrorDegrees,
-                        [.. landmarks.Landmarks.Select(LandmarkLine.Of)], landmarks.Features)),
+                        [.. landmarks.Landmarks.Select(LandmarkLine.Of)], landmarks.Features, landmarks.Exposure)),
             BlockJson.Default.FilmBlock);
     }
 
@@ -90,10 +91,14 @@ public static partial class ProposedFilmJson
         bool Mirrored,
         double? ErrorDegrees,
         IReadOnlyList<LandmarkLine> Merged,
-        IReadOnlyList<double> Features)
+        IReadOnlyList<double> Features,
+        IReadOnlyDictionary<string, double>? Exposure = null)
     {
         public LandmarkProposals Landmarks() => new(
-            Model, View, new Similarity(A, B, new Vector(ShiftX, ShiftY), Mirrored), ErrorDegrees, [.. Merged.Select(m => m.Proposal())], null, Features);
+            Model, View, new Similarity(A, B, new Vector(ShiftX, ShiftY), Mirrored), ErrorDegrees, [.. Merged.Select(m => m.Proposal())], null, Features)
+        {
+            Exposure = Exposure ?? ReadOnlyDictionary<string, double>.Empty,
+        };
     }
 
     /// <summary>One landmark; no coordinates where no pass gave a place.</summary>

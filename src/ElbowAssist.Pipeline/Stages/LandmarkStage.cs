@@ -31,7 +31,10 @@ internal sealed class LandmarkStage(LandmarkModel model, IReadOnlyList<CropPass>
             placed.TrueForAll(p => p.Pass.ViewError is null) ? null : placed.Average(p => p.Pass.ViewError?.Degrees ?? 0),
             merged,
             PassSpread.Joint(placed, merged, model.Landmarks),
-            Features(placed));
+            Features(placed))
+        {
+            Exposure = ExposureFigures.Of(film, pose, merged, unitW),
+        };
     }
 
     private static double[] Features(List<PlacedPass> placed) =>

@@ -56,7 +56,7 @@ internal sealed class FilmFacts
             Maturity.Unknown => FilmReasons.AgeUnknown,
             _ => FilmReasons.AdultsOnly,
         },
-        FilmCondition.SoftTissueUncovered => input.Context == FilmContext.Cast ? FilmReasons.CastOverSoftTissue : null,
+        FilmCondition.SoftTissueUncovered => input.Context == FilmContext.Cast ? FilmReasons.CastOverSoftTissue : HidingSoftTissue,
         FilmCondition.ForearmFilmByHand =>
             input.Statements.ForearmFilm && input.Landmarks.All(l => l.Source == LandmarkSource.Reader)
                 ? null
@@ -67,6 +67,10 @@ internal sealed class FilmFacts
     private bool IsPhysisClosed => input.Patient.AgeMonths is { } age
         ? age >= limits["physis.closed-from"]
         : input.Statements.Maturity == Maturity.Adult;
+
+    // Lines lie along strong edges and say by their spread what an exposure bears; the edge of a fat pad is a faint one.
+    private string? HidingSoftTissue => input.Checks.FirstOrDefault(c =>
+        !c.Passed && c.Reason is FilmReasons.CastSeen or FilmReasons.ExposureNoisy or FilmReasons.ImageBlurred)?.Reason;
 
     private bool IsRotated => Checks.Any(c => c.Reason == FilmReasons.FilmRotated && !c.Passed);
 

@@ -32,6 +32,9 @@ public sealed partial class AdequacyLimits
     /// <exception cref="KeyNotFoundException">There is no limit of that name.</exception>
     public double this[string name] => byName[name].Value;
 
+    /// <summary>The limit of a name, or null if there is none.</summary>
+    public AdequacyLimit? Find(string name) => byName.GetValueOrDefault(name);
+
     /// <summary>Limits from a file of the same form that stands in for the one shipped.</summary>
     /// <exception cref="FormatException">It is no such file, or it lacks a limit; the message is one sentence.</exception>
     public static AdequacyLimits Read(Stream json)

@@ -27,6 +27,9 @@ public static class FilmReasons
     public const string CastAcross = "cast-across";
     public const string HardwareSeen = "hardware-seen";
     public const string CastSeen = "cast-seen";
+    public const string ExposureNoisy = "exposure-noisy";
+    public const string ExposureBurnedOut = "exposure-burned-out";
+    public const string ImageBlurred = "image-blurred";
     public const string PassesDisagree = "passes-disagree";
     public const string UnlikeTraining = "unlike-training";
     public const string ShapeImplausible = "shape-implausible";

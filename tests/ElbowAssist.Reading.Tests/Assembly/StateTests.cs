@@ -96,6 +96,21 @@ public sealed class StateTests
         Assert.Equal(state == EvidenceState.NotAssessable, reading.Find("fat-pad.anterior.angle").State == MeasurementState.Withheld);
     }
 
+    [Theory]
+    [InlineData("exposure-noisy", EvidenceState.NotAssessable)]
+    [InlineData("image-blurred", EvidenceState.NotAssessable)]
+    [InlineData("cast-seen", EvidenceState.NotAssessable)]
+    [InlineData("exposure-burned-out", EvidenceState.LookHere)]
+    public void FatPads_AreNotLookedAtWhereTheFilmHidesThem_WhileLinesAreLaid(string reason, EvidenceState state)
+    {
+        var input = Films.Adult(View.Lateral, new InventedElbow { Flexion = 90 });
+        var reading = Films.Quick.Assemble(input with { Checks = [new AdequacyCheck("exposure", 2, 1, false, reason)] });
+        Assert.All(reading.Evidence, e => Assert.Equal(state, e.State));
+        Assert.Equal(state == EvidenceState.NotAssessable, reading.Find("fat-pad.anterior.angle").Reasons.Contains(reason));
+        Assert.NotNull(reading.Find("anterior-humeral-line.position").Value);
+        Assert.Contains(reading.Reasons, r => r.Code == reason);
+    }
+
     [Fact]
     public void FatPadAngle_HasItsLimitInChildrenOnly()
     {
