@@ -45,7 +45,7 @@ internal static class BenchCommand
     private static readonly Option<DirectoryInfo?> NotElbows = new("--not-elbows")
     {
         Description = "folder with readings of pictures that show no elbow, or with proposals on them: how many were refused, "
-            + "taken for an elbow and measured, by what .truth.json files in it or in FILMS say they show",
+            + "taken for an elbow and measured, by what .truth.json files in it or in DATASET say they show",
         HelpName = "DIR",
     };
 
