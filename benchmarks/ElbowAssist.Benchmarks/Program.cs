@@ -1,3 +1,11 @@
 using BenchmarkDotNet.Running;
+using ElbowAssist.Benchmarks.Serving;
 
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+if (args is ["service", .. var more])
+{
+    await ServiceRate.RunAsync(more);
+}
+else
+{
+    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+}

@@ -59,8 +59,8 @@ public static class ElbowService
         builder.Services.AddSingleton<OpenStudies>();
         builder.Services.AddSingleton<DemoStudies>();
         builder.Services.AddSingleton<ArchiveDoor>();
-        builder.Services.AddSingleton(_ => new Shelf<ReadFilm>(32));
-        builder.Services.AddSingleton(_ => new Shelf<ReadStudy>(8));
+        builder.Services.AddSingleton(_ => new Shelf<ReadFilm>(32, f => f.Weight));
+        builder.Services.AddSingleton(_ => new Shelf<ReadStudy>(8, s => s.Films.Sum(f => f.Weight)));
         builder.Services.AddSingleton<Submission>();
         builder.Services.AddSingleton<ReadingJobs>();
         builder.Services.AddSingleton<PracticeRoom>();

@@ -5,12 +5,17 @@ namespace ElbowAssist.Web.Readings;
 /// reading a film again. Bounded; what falls off is made again when asked for again.
 /// </summary>
 /// <param name="places">How many it holds.</param>
-internal sealed class Shelf<T>(int places)
+/// <param name="weight">About how many bytes one takes.</param>
+internal sealed class Shelf<T>(int places, Func<T, long> weight)
     where T : class
 {
+    // Films of many megabytes take the places of several.
+    private const long MostBytes = 256L << 20;
+
     private readonly Lock gate = new();
     private readonly Dictionary<string, LinkedListNode<(string Key, T Made)>> byKey = new(StringComparer.Ordinal);
     private readonly LinkedList<(string Key, T Made)> order = new();
+    private long held;
 
     public T? Find(string key)
     {
@@ -37,8 +42,10 @@ internal sealed class Shelf<T>(int places)
             }
 
             byKey[key] = order.AddFirst((key, made));
-            while (order.Count > places)
+            held += weight(made);
+            while (order.Count > places || (held > MostBytes && order.Count > 1))
             {
+                held -= weight(order.Last!.Value.Made);
                 byKey.Remove(order.Last!.Value.Key);
                 order.RemoveLast();
             }

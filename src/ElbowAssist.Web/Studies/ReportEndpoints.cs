@@ -101,6 +101,6 @@ internal static class ReportEndpoints
            let reading = study.Reading(film)
            where reading is not null
            let opened = film.Opened.Result
-           select new ReadFilm($"{film.Stored.Id}-{film.Stored.Name}", reading, Picture(opened.Radiograph), opened.Dicom, []),
+           select new ReadFilm($"{film.Stored.Id}-{film.Stored.Name}", reading, opened.Radiograph, opened.Dicom, []),
     ];
 }

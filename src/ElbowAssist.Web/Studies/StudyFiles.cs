@@ -23,12 +23,14 @@ internal static class StudyFiles
     /// <param name="clock">Clock.</param>
     public static IEnumerable<(string Name, byte[] Content)> Of(Study study, IReadOnlyList<ReadFilm> films, string? patient, TimeProvider clock)
     {
-        var pictures = study.Films.Zip(films).ToDictionary(f => f.First.Id, f => f.Second.Picture, StringComparer.Ordinal);
+        GreyPicture[] shown = [.. films.Select(f => f.Picture)];
+        var pictures = study.Films.Zip(shown).ToDictionary(f => f.First.Id, f => f.Second, StringComparer.Ordinal);
         yield return ("study.json", StudyJson.Write(study));
         yield return ("report.html", StudyReport.Html(study, pictures));
         yield return ("report.txt", Encoding.UTF8.GetBytes(StudyReport.Text(study)));
-        foreach (var (name, reading, picture, dicom, _) in films)
+        foreach (var (film, picture) in films.Zip(shown))
         {
+            var (name, reading, dicom) = (film.Name, film.Reading, film.Dicom);
             yield return ($"{name}.reading.json", ReadingJson.Write(reading));
             yield return ($"{name}.overlay.svg", OverlaySvg.Write(reading, new OverlayOptions { Film = picture }));
             yield return ($"{name}.overlay.png", OverlayPng.Write(reading, new OverlayOptions { Film = picture }));
