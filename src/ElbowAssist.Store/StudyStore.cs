@@ -84,6 +84,11 @@ public sealed class StudyStore : IDisposable
     public IReadOnlyList<StoredStudy> List() =>
         [.. Query("SELECT id FROM studies ORDER BY created_at DESC, rowid DESC", r => r.GetString(0)).Select(Find).OfType<StoredStudy>()];
 
+    /// <summary>A short text that changes whenever a study, a film or an entry comes or goes.</summary>
+    public string Stamp() => Query(
+        "SELECT (SELECT count(*) || '.' || coalesce(max(rowid), 0) FROM studies) || '-' || (SELECT count(*) || '.' || coalesce(max(rowid), 0) FROM films) || '-' || (SELECT coalesce(max(number), 0) FROM entries)",
+        r => r.GetString(0))[0];
+
     /// <summary>A study, or null.</summary>
     public StoredStudy? Find(string studyId)
     {

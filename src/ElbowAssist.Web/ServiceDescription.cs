@@ -17,7 +17,7 @@ internal static class ServiceDescription
                 Title = "ElbowAssist",
                 Version = "1",
                 Description = "Lays alignment lines on elbow radiographs for a second look. Refusals are problem details (RFC 9457). " +
-                    "Readings follow elbowassist/reading/1, whose JSON Schema is shipped with the packages. " + Caution.Text,
+                    "Readings follow elbowassist/reading/1, whose JSON Schema is shipped with the packages. Changes of a study are kept with the word in the header Reader, percent-encoded, at most 40 characters. " + Caution.Text,
             };
             document.Servers = [];
             return Task.CompletedTask;

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
 using ElbowAssist.Exchange.Json;
@@ -204,6 +205,27 @@ public sealed class ContractTests(RunningService service) : IClassFixture<Runnin
     }
 
     [Fact]
+    public async Task EveryChange_IsKeptWithWhoMadeIt_AndTheListTellsWhenItChanged()
+    {
+        var id = (await service.DemoAsync("adult-effusion")).GetProperty("id").GetString()!;
+        using var before = await service.Client.GetAsync("/api/studies");
+        using (var change = new HttpRequestMessage(HttpMethod.Post, $"/api/studies/{id}/question") { Content = JsonContent.Create(new { ageMonths = 492, sex = "F", injuredSide = "right" }) })
+        {
+            change.Headers.Add("Reader", "M%C3%9C");
+            using var answer = await service.Client.SendAsync(change);
+            Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        }
+
+        Assert.All(service.Store.Entries(id), e => Assert.Equal("MÜ", e.Who));
+        using var changed = await service.Client.GetAsync("/api/studies");
+        Assert.NotEqual(before.Headers.ETag, changed.Headers.ETag);
+        using var again = new HttpRequestMessage(HttpMethod.Get, "/api/studies");
+        again.Headers.IfNoneMatch.Add(changed.Headers.ETag!);
+        using var same = await service.Client.SendAsync(again);
+        Assert.Equal(HttpStatusCode.NotModified, same.StatusCode);
+    }
+
+    [Fact]
     public async Task ABrokenFilm_IsNamed_AndTheRestGoesOn()
     {
         var id = (await service.DemoAsync("adult-effusion")).GetProperty("id").GetString();
@@ -226,11 +248,15 @@ public sealed class ContractTests(RunningService service) : IClassFixture<Runnin
         await service.ProblemAsync(HttpMethod.Post, "/api/practice", 400, new { patient = "dog", view = "lateral", level = 1 });
         var film = await service.JsonAsync(HttpMethod.Post, "/api/practice", new { patient = "adult", view = "lateral", level = 1 });
         Assert.StartsWith("Simulated", film.GetProperty("words").GetString(), StringComparison.Ordinal);
-        Assert.Equal(["id", "words", "view", "width", "height", "lines"], film.EnumerateObject().Select(p => p.Name));
+        Assert.Equal(["id", "words", "view", "width", "height", "lines", "carries"], film.EnumerateObject().Select(p => p.Name));
 
-        var truth = await service.JsonAsync(HttpMethod.Post, $"/api/practice/{film.GetProperty("id").GetString()}/answer", new { lines = Array.Empty<object>(), trueView = "yes", fracture = "no" });
+        var truth = await service.JsonAsync(HttpMethod.Post, $"/api/practice/{film.GetProperty("id").GetString()}/answer", new { lines = Array.Empty<object>(), trueView = "yes", fracture = "no", carries = new[] { "anterior-humeral-line.position" } });
 
         Assert.NotEmpty(truth.GetProperty("lines").EnumerateArray());
+        // Three measurements were asked for, one was ticked; what cannot be carried says why.
+        var carries = truth.GetProperty("carries").EnumerateArray().ToList();
+        Assert.Equal((3, 1), (carries.Count, carries.Count(c => c.GetProperty("said").GetBoolean())));
+        Assert.All(carries, c => Assert.Equal(c.GetProperty("can").GetBoolean(), c.GetProperty("reasons").GetArrayLength() == 0));
         Assert.Single((await service.JsonAsync(HttpMethod.Get, "/api/practice/results")).EnumerateArray(), r => r.GetProperty("kind").GetString() == "lines");
         ForbiddenWords.AssertNone(truth.GetRawText(), "the truth");
     }

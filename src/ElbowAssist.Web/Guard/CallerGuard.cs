@@ -43,7 +43,7 @@ internal sealed class CallerGuard(RequestDelegate next, ServiceOptions options)
             if (HttpMethods.IsOptions(context.Request.Method))
             {
                 headers.AccessControlAllowMethods = "GET, POST, PUT, DELETE";
-                headers.AccessControlAllowHeaders = "Content-Type, Accept, Prefer, Authorization";
+                headers.AccessControlAllowHeaders = "Content-Type, Accept, Prefer, Authorization, Reader, If-None-Match";
                 context.Response.StatusCode = StatusCodes.Status204NoContent;
                 return;
             }

@@ -9,9 +9,13 @@ export class Refused extends Error {
 }
 
 let under = 0;
+/** The reader's own word for themselves, kept with every change; it stays in this browser. */
+export const mark = { get: () => localStorage.getItem('reader') ?? '', set: text => localStorage.setItem('reader', text.trim().slice(0, 12)) };
 const busy = by => { under += by; document.getElementById('room').setAttribute('aria-busy', String(under > 0)); };
 
 async function call(method, path, body, init = {}) {
+  // Looking whether something came is nothing to wait for.
+  if (init.quiet) return send(method, path, body, init);
   busy(1);
   try {
     return await send(method, path, body, init);
@@ -23,10 +27,11 @@ async function call(method, path, body, init = {}) {
 async function send(method, path, body, init) {
   const response = await fetch(path, {
     method,
-    headers: body === undefined || body instanceof Blob ? {} : { 'Content-Type': 'application/json' },
+    headers: { ...body === undefined || body instanceof Blob ? {} : { 'Content-Type': 'application/json' }, ...mark.get() ? { Reader: encodeURIComponent(mark.get()) } : {}, ...init.headers },
     body: body === undefined || body instanceof Blob ? body : JSON.stringify(body),
-    ...init,
+    signal: init.signal,
   });
+  if (response.status === 304) return response;
   if (!response.ok) throw new Refused(response.status, await response.json().catch(() => null));
   return response;
 }
@@ -37,7 +42,11 @@ const json = async (method, path, body, init) => {
 };
 
 export const api = {
-  studies: () => json('GET', '/api/studies'),
+  /** The studies kept, or null where nothing has changed since the list that carried the tag. */
+  studies: async tag => {
+    const response = await call('GET', '/api/studies', undefined, { headers: tag ? { 'If-None-Match': tag } : {}, quiet: !!tag });
+    return response.status === 304 ? null : { list: await response.json(), tag: response.headers.get('ETag') };
+  },
   demos: () => json('GET', '/api/demos'),
   begin: wanted => json('POST', '/api/studies', wanted),
   study: id => json('GET', `/api/studies/${id}`),

@@ -1,5 +1,5 @@
 // The right-hand side: the question, the steps of the read, what the tool shows, the closed read.
-import { api } from './api.js';
+import { api, mark } from './api.js';
 import { h, key, tell } from './dom.js';
 import { filmTitle } from './study.js';
 import { turning } from './turning.js';
@@ -22,12 +22,14 @@ export function questionForm(room) {
       select('sex', 'Sex', q.sex ?? '', [['', 'not said'], ['F', 'female'], ['M', 'male']]),
       select('maturity', 'Elbow', maturity, [['unknown', 'adult or child?'], ['adult', 'adult'], ['child', 'child']])),
     h('p', { className: 'quiet' }, 'Filled in from the films where they say so. Look at the films first: nothing of the tool’s is shown, or sent to this page, before your own line or answer.'),
+    h('div', { className: 'facts' }, h('label', { for: 'reader' }, 'Your initials, kept with every change', h('input', { id: 'reader', autocomplete: 'off', maxLength: 12, value: mark.get() }))),
     h('label', { className: 'tick', for: 'visible' }, h('input', { type: 'checkbox', id: 'visible' }), ' Show the tool’s lines from the start (every report will say so)'),
     begin,
     messages(room));
   room.accept = async () => {
     const age = form.elements.namedItem('age').value.trim().replace(',', '.'), typed = Number(age);
     if (age !== '' && !(typed >= 0 && typed <= 125)) { tell('Age in years, from 0 to 125, or empty.'); return; }
+    mark.set(form.elements.namedItem('reader').value);
     const months = age === '' ? null : String(years) === age ? q.ageMonths : Math.floor(typed * 12);
     await room.do(() => api.question(room.id, {
       ageMonths: months, sex: form.elements.namedItem('sex').value || null, injuredSide: form.elements.namedItem('side').value,

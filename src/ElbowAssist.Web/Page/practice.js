@@ -82,7 +82,7 @@ export class PracticeRoom {
       this.draw();
       return;
     }
-    this.truth = await api.practiceAnswer(this.film.id, { lines: this.lines, trueView: this.answers.trueView ?? null, fracture: this.answers.fracture ?? null });
+    this.truth = await api.practiceAnswer(this.film.id, { lines: this.lines, trueView: this.answers.trueView ?? null, fracture: this.answers.fracture ?? null, carries: this.answers.carries ?? null });
     this.pane.truth = this.truth.lines;
     this.pane.endLine();
     this.results = await api.practiceResults();
@@ -102,6 +102,7 @@ export class PracticeRoom {
         h('div', { className: 'own' }, film.lines.map(name => h('p', {}, h('button', { type: 'button', id: `lay-${name}`, disabled: !!this.truth, onclick: () => this.pane.beginLine(name) },
           this.lines.some(l => l.name === name) ? `Lay the ${NAMES[name]} again` : `Lay the ${NAMES[name]}`, name === film.lines.find(n => !this.lines.some(l => l.name === n)) && !this.truth ? [' ', key('L')] : '')))),
         this.hand ? '' : pick('trueView', film.view === 'ap' ? 'Is it a true AP?' : 'Is it a true lateral?', calls),
+        this.hand ? '' : this.#carries(),
         this.hand ? '' : pick('fracture', 'Do you see an injury?', calls),
         this.truth ? this.#truth() : h('div', { className: 'way' }, h('button', { type: 'button', id: 'answer', className: 'main', onclick: () => this.answer() }, this.hand ? 'Compare with your earlier line ' : 'Show the truth ', key('T'))),
       ] : '',
@@ -116,12 +117,22 @@ export class PracticeRoom {
     if (id) document.getElementById(id)?.focus({ preventScroll: true });
   }
 
+  #carries() {
+    const taken = this.answers.carries ?? [];
+    return h('fieldset', { className: 'item' }, h('legend', {}, 'What can this film carry?'), h('div', { className: 'choices', role: 'group', aria: { label: 'What can this film carry?' } }, this.film.carries.map(m =>
+      h('button', {
+        type: 'button', id: `carries-${m.name}`, role: 'checkbox', aria: { checked: String(taken.includes(m.name)) }, disabled: !!this.truth,
+        onclick: () => { this.answers.carries = taken.includes(m.name) ? taken.filter(n => n !== m.name) : [...taken, m.name]; this.draw(); },
+      }, m.title))));
+  }
+
   #truth() {
     if (this.truth.hand) return h('section', { className: 'tool', aria: { label: 'Your hand' } }, h('h3', {}, 'Your hand'), h('p', {}, this.truth.hand));
     return h('section', { className: 'tool', aria: { label: 'Truth' } }, h('h3', {}, 'The truth, dotted white'),
       this.truth.sentences.map(t => h('p', {}, t)),
       this.truth.injuries.length ? h('p', {}, `Simulated: ${this.truth.injuries.join(', ')}.`) : '',
-      h('ul', {}, this.truth.lines.map(l => h('li', {}, NAMES[l.name], ': ', l.angleErrorDegrees === null ? 'you laid none.' : `yours is off by ${l.angleErrorDegrees.toFixed(1)}° and, beside the capitellum, by ${l.offsetOfCapitellum.toFixed(2)} of its diameter.`))));
+      h('ul', {}, this.truth.lines.map(l => h('li', {}, NAMES[l.name], ': ', l.angleErrorDegrees === null ? 'you laid none.' : `yours is off by ${l.angleErrorDegrees.toFixed(1)}° and, beside the capitellum, by ${l.offsetOfCapitellum.toFixed(2)} of its diameter.`))),
+      h('ul', {}, this.truth.carries.map(c => h('li', {}, c.title, ': ', c.can ? 'the film can carry it' : 'the film cannot carry it', c.said === null ? '. ' : c.said === c.can ? ', as you said. ' : c.said ? '; you said it can. ' : '; you left it out. ', c.reasons.join(' ')))));
   }
 
   #results() {
@@ -129,7 +140,7 @@ export class PracticeRoom {
     if (this.results.length === 0) return '';
     const median = list => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
     return h('section', { className: 'own-results' }, h('h3', {}, 'Your results'),
-      h('p', {}, `${films.length} ${films.length === 1 ? 'film' : 'films'}`, laid.length ? `; ${laid.length} ${laid.length === 1 ? 'line' : 'lines'}, half of them off by less than ${median(laid.map(l => l.angleErrorDegrees)).toFixed(1)}° and ${median(laid.map(l => l.offsetOfCapitellum)).toFixed(2)} of a capitellum.` : '.', ' Only on this machine.'),
+      h('p', {}, `${films.length} ${films.length === 1 ? 'film' : 'films'}`, laid.length ? `; ${laid.length === 1 ? 'one line, off by' : `${laid.length} lines, half of them off by less than`} ${median(laid.map(l => l.angleErrorDegrees)).toFixed(1)}° and ${median(laid.map(l => l.offsetOfCapitellum)).toFixed(2)} of a capitellum.` : '.', ' Only on this machine.'),
       h('button', { type: 'button', className: 'plain', onclick: async () => { await api.deletePractice(); this.results = []; this.draw(); tell('Your results are deleted.'); } }, 'Delete my results'));
   }
 

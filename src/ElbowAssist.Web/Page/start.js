@@ -4,11 +4,20 @@ import { h, tell } from './dom.js';
 import { beginWith } from './main.js';
 
 export async function startRoom(room) {
-  const [studies, demos, archive] = await Promise.all([api.studies(), api.demos(), api.archive()]);
+  const [kept, demos, archive] = await Promise.all([api.studies(), api.demos(), api.archive()]);
   const input = h('input', { type: 'file', multiple: true, id: 'choose', className: 'file', onchange: () => input.files.length && beginWith([...input.files]) });
-  const waiting = studies.filter(s => s.followUp && !s.outcome);
   const open = id => { location.hash = `study/${id}`; };
   const line = s => h('li', {}, h('a', { href: `#study/${s.id}` }, s.title), h('span', {}, `${s.films} ${s.films === 1 ? 'film' : 'films'}, ${s.closed ? 'read closed' : 'open'}, ${day(s.createdAt)}`));
+  const followUp = h('section', { id: 'follow-up' }), held = h('section', { id: 'kept' });
+  const draw = studies => {
+    const waiting = studies.filter(s => s.followUp && !s.outcome);
+    followUp.hidden = waiting.length === 0;
+    followUp.replaceChildren(h('h2', {}, 'To follow up'), h('ul', { className: 'list' }, waiting.map(s => h('li', {}, h('a', { href: `#study/${s.id}` }, s.title), h('span', {}, s.followUp)))));
+    held.hidden = studies.length === 0;
+    held.replaceChildren(h('h2', {}, 'Kept on this machine'), h('ul', { className: 'list' }, studies.slice(0, 30).map(line)));
+  };
+  draw(kept.list);
+  watch(kept.tag, draw, () => held.isConnected);
   room.className = 'start';
   room.replaceChildren(
     h('section', { className: 'welcome', aria: { label: 'Begin' } },
@@ -19,11 +28,24 @@ export async function startRoom(room) {
     demos.length ? h('section', {}, h('h2', {}, 'To try'), h('ul', { className: 'list' }, demos.map(d => h('li', {},
       h('button', { type: 'button', className: 'plain', id: `demo-${d.name}`, onclick: async () => open((await api.begin({ demo: d.name })).id) }, d.title),
       h('span', {}, `${d.films} ${d.films === 1 ? 'film' : 'films'}, invented patient`))))) : '',
-    waiting.length ? h('section', { id: 'follow-up' }, h('h2', {}, 'To follow up'), h('ul', { className: 'list' }, waiting.map(s => h('li', {}, h('a', { href: `#study/${s.id}` }, s.title), h('span', {}, s.followUp))))) : '',
-    studies.length ? h('section', {}, h('h2', {}, 'Kept on this machine'), h('ul', { className: 'list' }, studies.slice(0, 30).map(line))) : '',
+    followUp, held,
     h('section', {}, h('h2', {}, 'Practice'), h('p', {}, 'Simulated films with exact truth: lay the lines, judge the view, see how far off you were. ', h('a', { href: '#practice' }, 'Open the practice room'))));
   tell('');
 }
+
+/** Films that a receiver writes become studies while the list is on the screen. */
+async function watch(tag, draw, shown) {
+  for (;;) {
+    await new Promise(done => setTimeout(done, 3000));
+    if (!shown()) return;
+    if (document.hidden || underHand(document.activeElement)) continue;
+    const now = await api.studies(tag).catch(() => null);
+    if (now && shown()) { tag = now.tag; draw(now.list); }
+  }
+}
+
+// A list is not drawn anew under the hand of somebody who goes through it by keys.
+const underHand = element => Boolean(element?.closest?.('#kept, #follow-up'));
 
 /** Studies of the archive by day or accession number; no name is asked for or shown. */
 function fromArchive() {

@@ -4,6 +4,7 @@ using System.Text.Json;
 using ElbowAssist.Anatomy;
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Anatomy.Measurements;
+using ElbowAssist.Drawing;
 using ElbowAssist.Exchange.Json;
 using ElbowAssist.Geometry;
 using ElbowAssist.Imaging;
@@ -97,7 +98,24 @@ internal sealed class PracticeRoom(IFilmDesk desk, Workers workers, StudyStore s
             Vocabularies.View.WordOf(truth.View),
             practice.Film.Width,
             practice.Film.Height,
-            truth.View == View.Lateral ? ["anterior-humeral-line", "radiocapitellar-line"] : ["radiocapitellar-line"]);
+            truth.View == View.Lateral ? ["anterior-humeral-line", "radiocapitellar-line"] : ["radiocapitellar-line"],
+            [.. Judged(truth.View).Select(n => new PracticeMeasurement(n, ReadingWords.Title(n)))]);
+    }
+
+    private static string[] Judged(View view) => view == View.Lateral
+        ? ["anterior-humeral-line.position", "radiocapitellar-line.lateral.neck.offset", "shaft-condylar-angle"]
+        : ["radiocapitellar-line.ap.neck.offset", "baumann-angle", "radial-neck-shaft-angle"];
+
+    private static IEnumerable<PracticeCarried> Carried(FilmReading reading, IReadOnlyList<string>? said)
+    {
+        foreach (var measurement in reading.Measurements.Where(m => Judged(reading.View.Name).Contains(m.Name, StringComparer.Ordinal)))
+        {
+            yield return new(
+                ReadingWords.Title(measurement.Name),
+                measurement.Value is not null,
+                said?.Contains(measurement.Name, StringComparer.Ordinal),
+                measurement.Value is not null ? [] : [.. reading.Reasons.Where(r => measurement.Reasons.Contains(r.Code)).Select(r => r.Text)]);
+        }
     }
 
     public static DisplaySamples Samples(PracticeCase practice) => DisplaySamples.Of(NormalisedFilm.Of(practice.Radiograph), Size);
@@ -121,14 +139,14 @@ internal sealed class PracticeRoom(IFilmDesk desk, Workers workers, StudyStore s
             lines.Add(new(name, [line.Point.X, line.Point.Y], [line.Direction.X, line.Direction.Y], difference?.AngleDegrees, difference?.OfCapitellum));
         }
 
-        var told = new PracticeTruth(lines, truth.ViewErrorDegrees, [.. truth.Injuries.Select(i => i.Replace('-', ' '))], [.. Sentences(truth.ViewErrorDegrees, truth.Injuries.Count > 0, answer)]);
+        var told = new PracticeTruth(lines, truth.ViewErrorDegrees, [.. truth.Injuries.Select(i => i.Replace('-', ' '))], [.. Sentences(truth.ViewErrorDegrees, truth.Injuries.Count > 0, answer)], [.. Carried(reading, answer.Carries)]);
         lock (gate)
         {
             if (!practice.Answered)
             {
                 practice.Answered = true;
                 store.AddPractice("lines", JsonSerializer.Serialize(
-                    new { practice.Wish, Lines = lines, told.ViewErrorDegrees, answer.TrueView, answer.Fracture, Injured = truth.Injuries.Count > 0 }, JsonSerializerOptions.Web));
+                    new { practice.Wish, Lines = lines, told.ViewErrorDegrees, answer.TrueView, answer.Fracture, told.Carries, Injured = truth.Injuries.Count > 0 }, JsonSerializerOptions.Web));
             }
         }
 
@@ -163,7 +181,7 @@ internal sealed class PracticeRoom(IFilmDesk desk, Workers workers, StudyStore s
         {
             Tool = desk.Tool,
             Image = new ImageFacts("simulated", practice.Film.Width, practice.Film.Height, practice.Film.PixelMm, practice.Film.PixelMm, "simulated", ""),
-            View = new ViewFinding(truth.View, new Dictionary<string, double>(StringComparer.Ordinal), null),
+            View = new ViewFinding(truth.View, new Dictionary<string, double>(StringComparer.Ordinal), truth.ViewErrorDegrees),
             Side = truth.Side,
             Patient = new Patient(truth.AgeMonths, truth.Sex),
             Context = practice.Film.Context,

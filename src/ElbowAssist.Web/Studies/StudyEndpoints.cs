@@ -18,7 +18,7 @@ internal static class StudyEndpoints
     public static void Map(IEndpointRouteBuilder routes)
     {
         var studies = routes.MapGroup("/api/studies").WithTags("Studies");
-        studies.MapGet("", List).WithSummary("All studies, the newest first").Produces<IReadOnlyList<StudyLine>>();
+        studies.MapGet("", List).WithSummary("All studies, the newest first; 304 where nothing has changed since the list of the tag in If-None-Match").Produces<IReadOnlyList<StudyLine>>().Produces(StatusCodes.Status304NotModified);
         studies.MapPost("", Begin).WithSummary("Begin a study, empty or from a bundled demo").Produces<StudyPage>(StatusCodes.Status201Created).ProducesProblem(404);
         studies.MapGet("/{study}", Get).WithSummary("A study, without what the reader may not see yet").Produces<StudyPage>().ProducesProblem(404);
         studies.MapDelete("/{study}", Delete).WithSummary("Delete a study with its films and everything that happened to it").Produces(StatusCodes.Status204NoContent).ProducesProblem(404);
@@ -31,7 +31,12 @@ internal static class StudyEndpoints
             .WithTags("Studies").WithSummary("Studies on the follow-up list").Produces<IReadOnlyList<StudyLine>>();
     }
 
-    private static IEnumerable<StudyLine> List(StudyStore store) => store.List().Where(s => s.Origin != "hand").Select(s => Line(s, store));
+    private static IResult List(StudyStore store, HttpContext context)
+    {
+        var tag = $"\"{store.Stamp()}\"";
+        context.Response.Headers.ETag = tag;
+        return context.Request.Headers.IfNoneMatch == tag ? Results.StatusCode(StatusCodes.Status304NotModified) : Results.Ok(store.List().Select(s => Line(s, store)));
+    }
 
     private static StudyLine Line(StoredStudy study, StudyStore store)
     {

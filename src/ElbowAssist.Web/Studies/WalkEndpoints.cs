@@ -229,7 +229,7 @@ internal static class WalkEndpoints
 
     private static string Who(HttpRequest request)
     {
-        var who = request.Headers["Reader"].ToString();
+        var who = Uri.UnescapeDataString(request.Headers["Reader"].ToString());
         return who.Length <= 40 ? who : who[..40];
     }
 

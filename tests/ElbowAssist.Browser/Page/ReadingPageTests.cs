@@ -176,6 +176,7 @@ public sealed class ReadingPageTests(ServedPage page) : IClassFixture<ServedPage
         var seen = page.Act("practice");
         Assert.All(seen.GetProperty("marked").EnumerateArray(), m => Assert.StartsWith("Simulated", m.GetString(), StringComparison.Ordinal));
         Assert.Contains("turned", seen.GetProperty("truth").GetString(), StringComparison.Ordinal);
+        Assert.Contains("carry it", seen.GetProperty("truth").GetString(), StringComparison.Ordinal);
         Assert.Contains("1 film", seen.GetProperty("results").GetString(), StringComparison.Ordinal);
         Nothing(seen.GetProperty("axe"), "axe");
         Nothing(seen.GetProperty("errors"), "errors");
@@ -187,6 +188,12 @@ public sealed class ReadingPageTests(ServedPage page) : IClassFixture<ServedPage
         foreach (var size in page.Act("sizes", Adult).EnumerateObject())
         {
             Assert.All(size.Value.GetProperty("overflow").EnumerateArray(), o => Assert.True(o.GetInt32() <= 0, $"{size.Name} is too wide"));
+            if (size.Name == "phone")
+            {
+                // Two taps lay a line.
+                Assert.Contains(size.Value.GetProperty("touched").EnumerateArray(), b => b.GetString()!.StartsWith("Lay the anterior humeral line again", StringComparison.Ordinal));
+            }
+
             Nothing(size.Value.GetProperty("axe"), size.Name);
             Nothing(size.Value.GetProperty("errors"), size.Name);
         }

@@ -282,6 +282,7 @@ const acts = {
     await reader.clickFilm(0.45, 0.1);
     await reader.clickFilm(0.46, 0.6);
     await reader.click('#trueView-yes');
+    await reader.click('[id="carries-anterior-humeral-line.position"]');
     await reader.press('t');
     await shot(reader, 'truth');
     const result = { marked, truth: await reader.text('.tool'), results: await reader.text('.own-results'), axe: await reader.axe(), errors: reader.errors };
@@ -291,7 +292,7 @@ const acts = {
 
   async sizes() {
     const seen = {};
-    for (const [label, size] of Object.entries({ phone: { width: 390, height: 844, scale: 2 }, twice: { width: 720, height: 450, scale: 2 }, wide: { width: 1920, height: 1080 } })) {
+    for (const [label, size] of Object.entries({ phone: { width: 390, height: 844, scale: 2, touch: true }, twice: { width: 720, height: 450, scale: 2 }, wide: { width: 1920, height: 1080 } })) {
       const reader = await Reader.sit(address, size);
       await shot(reader, `${label}-start`);
       await reader.click('#demo-' + more[0]);
@@ -303,7 +304,18 @@ const acts = {
       await reader.click('#step-alignment');
       await shot(reader, `${label}-alignment`);
       overflow.push(await reader.overflow());
-      seen[label] = { overflow, axe: await reader.axe(), errors: reader.errors };
+      let touched = null;
+      if (size.touch) {
+        await reader.page.locator('#lay-anterior-humeral-line').tap();
+        for (const [x, y] of [[0.55, 0.1], [0.53, 0.2]]) {
+          const [left, top] = await reader.place(x, y);
+          await reader.page.touchscreen.tap(left, top);
+          await reader.quiet();
+        }
+        touched = await reader.page.locator('.own button').allInnerTexts();
+        await shot(reader, `${label}-touched`);
+      }
+      seen[label] = { overflow, touched, axe: await reader.axe(), errors: reader.errors };
       await reader.leave();
     }
     return seen;

@@ -7,11 +7,11 @@ const require = createRequire(import.meta.url);
 const { chromium } = require('playwright-core');
 
 export class Reader {
-  static async sit(address, { width = 1440, height = 900, scale = 1 } = {}) {
+  static async sit(address, { width = 1440, height = 900, scale = 1, touch = false } = {}) {
     const reader = new Reader();
     reader.address = address;
     reader.browser = await chromium.launch({ executablePath: '/usr/bin/chromium', headless: true, args: ['--no-sandbox'] });
-    const context = await reader.browser.newContext({ viewport: { width, height }, deviceScaleFactor: scale, permissions: ['clipboard-read', 'clipboard-write'] });
+    const context = await reader.browser.newContext({ viewport: { width, height }, deviceScaleFactor: scale, hasTouch: touch, permissions: ['clipboard-read', 'clipboard-write'] });
     reader.page = await context.newPage();
     reader.acts = 0;
     reader.errors = [];
@@ -52,14 +52,19 @@ export class Reader {
   /** A click on the first film, at a place given in parts of the film's width and height. */
   async clickFilm(x, y) {
     this.acts++;
-    const [left, top] = await this.page.evaluate(([x, y]) => {
+    const [left, top] = await this.place(x, y);
+    await this.page.mouse.move(left, top);
+    await this.page.mouse.click(left, top);
+    await this.quiet();
+  }
+
+  /** Where a place of the first film is on the screen. */
+  place(x, y) {
+    return this.page.evaluate(([x, y]) => {
       const hand = document.querySelector('.pane .hand'), box = hand.viewBox.baseVal;
       const place = new DOMPoint(x * box.width, y * box.height).matrixTransform(hand.getScreenCTM());
       return [place.x, place.y];
     }, [x, y]);
-    await this.page.mouse.move(left, top);
-    await this.page.mouse.click(left, top);
-    await this.quiet();
   }
 
   /** Waits until all films of the study are read and on the screen. */
