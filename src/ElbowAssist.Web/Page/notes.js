@@ -22,7 +22,7 @@ export function questionForm(room) {
       select('sex', 'Sex', q.sex ?? '', [['', 'not said'], ['F', 'female'], ['M', 'male']]),
       select('maturity', 'Elbow', maturity, [['unknown', 'adult or child?'], ['adult', 'adult'], ['child', 'child']])),
     h('p', { className: 'quiet' }, 'Filled in from the films where they say so. Look at the films first: nothing of the tool’s is shown, or sent to this page, before your own line or answer.'),
-    h('div', { className: 'facts' }, h('label', { for: 'reader' }, 'Your initials, kept with every change', h('input', { id: 'reader', autocomplete: 'off', maxLength: 12, value: mark.get() }))),
+    h('div', { className: 'facts' }, h('label', { for: 'reader' }, 'Your initials, if you like', h('input', { id: 'reader', autocomplete: 'off', maxLength: 12, value: mark.get() }))),
     h('label', { className: 'tick', for: 'visible' }, h('input', { type: 'checkbox', id: 'visible' }), ' Show the tool’s lines from the start (every report will say so)'),
     begin,
     messages(room));

@@ -99,7 +99,7 @@ export class Pane extends EventTarget {
     this.landmarks = (film.alignment?.landmarks ?? []).map(l => ({ ...l }));
     this.ownLines = film.ownLines;
     if (this.pointing && this.landmarks.length === 0) this.pointing = false;
-    if (this.#onPage) clearLabels(this.overlay, this.element.getBoundingClientRect());
+    if (this.#onPage) this.#clear(this.overlay);
     this.#drawHand();
     this.#badge();
   }
@@ -292,7 +292,7 @@ export class Pane extends EventTarget {
       `scale(${this.flipped ? -scale : scale}, ${scale}) translate(${-this.width / 2}px, ${-this.height / 2}px)`;
     this.sheet.style.setProperty('--unit', String(1 / scale));
     this.sheet.classList.toggle('flipped', this.flipped);
-    clearLabels(this.overlay, box);
+    this.#clear(this.overlay);
     this.#drawHand();
     this.#badge();
   }
@@ -309,6 +309,8 @@ export class Pane extends EventTarget {
     for (let i = 0; i < values.length; i++) target[i] = table[values[i]];
     this.canvas.getContext('2d').putImageData(this.#image, 0, 0);
   }
+
+  #clear(layer) { clearLabels(layer, this.element.getBoundingClientRect(), this.caption.getBoundingClientRect()); }
 
   #badge() {
     const words = [this.flipped && 'flipped: left and right are swapped', this.inverted && 'inverted', this.turn && `turned ${this.turn}°`].filter(Boolean);
@@ -352,6 +354,7 @@ export class Pane extends EventTarget {
       marks.push(s('path', { d: `M${a.x} ${a.y}L${b.x} ${b.y}`, stroke: '#f4f1ea', 'stroke-width': 1.6 * unit, 'stroke-dasharray': `${2 * unit} ${5 * unit}`, 'stroke-linecap': 'round' }));
     }
     this.handLayer.replaceChildren(...marks);
+    this.#clear(this.handLayer);
   }
 
   // The whole line across the film through two places.
