@@ -54,7 +54,7 @@ public sealed class ModelSet : IDisposable
     /// <summary>Loads a landmark model, or every model of a folder of them, and the view model of another folder where there is none.</summary>
     /// <param name="folder">A model folder of the task <c>landmarks</c>, or a folder with one folder per model.</param>
     /// <param name="installed">Folder whose view model serves where <paramref name="folder"/> has none.</param>
-    /// <param name="threads">Threads of one run; <see cref="ModelThreads.Interactive"/> if null.</param>
+    /// <param name="threads">Looks at one film side by side; <see cref="ModelThreads.Interactive"/> if null. No result depends on it.</param>
     /// <exception cref="ModelFolderException">A folder does not fit, or there is no view or no landmark model.</exception>
     public static ModelSet LoadEither(string folder, string installed, int? threads = null)
     {
