@@ -55,7 +55,7 @@ public sealed record ResultLine(string Content, Recipe Recipe, string Film, Film
                     })
                     : null;
         }
-        catch (JsonException)
+        catch (Exception e) when (e is JsonException or InvalidOperationException)
         {
             return null;
         }

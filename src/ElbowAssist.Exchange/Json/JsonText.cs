@@ -38,6 +38,11 @@ internal static class JsonText
             var line = (e.LineNumber ?? 0) + 1;
             throw new ExchangeFormatException(string.Create(CultureInfo.InvariantCulture, $"The text is not valid JSON (line {line})."), e);
         }
+        catch (InvalidOperationException e) when (e.Source?.StartsWith("System.Text.Json", StringComparison.Ordinal) == true)
+        {
+            // The parser leaves the inside of strings unread until it is asked for.
+            throw new ExchangeFormatException("The text holds characters that are none, such as half of a pair or bytes that are not UTF-8.", e);
+        }
     }
 
     public static byte[] Write(Action<Utf8JsonWriter> write)

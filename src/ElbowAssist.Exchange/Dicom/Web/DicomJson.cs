@@ -17,6 +17,7 @@ internal static class DicomJson
 
         try
         {
+            ExpectReadable(utf8.Span);
             using var document = JsonDocument.Parse(utf8);
             return document.RootElement.ValueKind switch
             {
@@ -25,9 +26,22 @@ internal static class DicomJson
                 _ => [],
             };
         }
-        catch (JsonException e)
+        catch (Exception e) when (e is JsonException or InvalidOperationException)
         {
             throw new DicomWebException("The archive's answer is no DICOM JSON; check the address of its DICOMweb service.", e);
+        }
+    }
+
+    /// <summary>Reads every name and text once: the parser leaves them unread until they are asked for, and then they may be none.</summary>
+    private static void ExpectReadable(ReadOnlySpan<byte> utf8)
+    {
+        var reader = new Utf8JsonReader(utf8);
+        while (reader.Read())
+        {
+            if (reader.TokenType is JsonTokenType.String or JsonTokenType.PropertyName)
+            {
+                _ = reader.GetString();
+            }
         }
     }
 
