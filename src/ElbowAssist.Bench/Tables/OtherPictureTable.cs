@@ -6,7 +6,8 @@ namespace ElbowAssist.Bench.Tables;
 
 /// <summary>
 /// Pictures without an elbow: how many were refused, how many were taken for an elbow in which view, and how many got a
-/// measurement, with exact intervals of 95 % (Clopper and Pearson). Wanted are no measurements at all.
+/// measurement, with exact intervals of 95 % (Clopper and Pearson). Wanted are no measurements at all. A picture and its
+/// disturbed version are no two independent draws: the interval of one version is the one to quote.
 /// </summary>
 public static class OtherPictureTable
 {
