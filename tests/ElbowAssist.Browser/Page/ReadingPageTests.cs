@@ -30,6 +30,7 @@ public sealed class ReadingPageTests(ServedPage page) : IClassFixture<ServedPage
         Assert.Contains("differ by", shown.GetProperty("difference").GetString(), StringComparison.Ordinal);
         // Measurements of every film of the study, not only of the one on view.
         Assert.Equal(["Left lateral", "Left AP"], seen.GetProperty("panels").EnumerateArray().Select(p => p.GetString()));
+        Assert.NotEqual(seen.GetProperty("turn")[0].GetString(), seen.GetProperty("turn")[1].GetString());
         Assert.Equal("The read is closed", seen.GetProperty("title").GetString());
         Assert.StartsWith("ELBOW RADIOGRAPHS: A SECOND LOOK", seen.GetProperty("copied").GetString(), StringComparison.Ordinal);
         Assert.EndsWith("Nothing here excludes a fracture.", seen.GetProperty("caution").GetString(), StringComparison.Ordinal);
@@ -94,10 +95,12 @@ public sealed class ReadingPageTests(ServedPage page) : IClassFixture<ServedPage
         const string Described = "<script>alert(1)</script><b>Elbow</b>";
         byte[] File(int seed) => new SampleFilm { Seed = seed, With = b => b.Text(Tag.AccessionNumber, "A-31").Text(Tag.StudyDescription, Described) }.File();
         Assert.All(await new DicomWebClient(http, orthanc.Root).StoreAsync([File(1), File(2)]), o => Assert.Equal(StoreState.Stored, o.State));
-        using var served = ServedPage.With("--archive", orthanc.Root.AbsoluteUri);
+        using var folder = new TemporaryFolder();
+        using var served = ServedPage.With("--archive", orthanc.Root.AbsoluteUri, "--watch", folder.Path);
 
-        var seen = served.Act("archive", "A-31", DicomFile.Parse(File(1), DicomLimits.Default).Dataset.Text(Tag.StudyInstanceUid)!);
+        var seen = served.Act("archive", "A-31", DicomFile.Parse(File(1), DicomLimits.Default).Dataset.Text(Tag.StudyInstanceUid)!, Demo(Adult, "left-ap.png"), folder.Path);
 
+        Assert.Contains("Arrived in the watched folder", seen.GetProperty("arrived").GetString(), StringComparison.Ordinal);
         Assert.Equal([$"{Described}, A-31"], seen.GetProperty("found").EnumerateArray().Select(f => f.GetString()));
         Assert.False(seen.GetProperty("markup").GetBoolean());
         var first = seen.GetProperty("first");
@@ -152,7 +155,8 @@ public sealed class ReadingPageTests(ServedPage page) : IClassFixture<ServedPage
         Assert.NotEqual(Line("before"), Line("during"));
         Assert.NotEqual(Line("during"), Line("back"));
         Assert.Equal(Line("before"), Line("back"));
-        Assert.NotEqual(Line("back"), Line("nudged"));
+        Assert.Equal(Line("after"), Line("forth"));
+        Assert.NotEqual(Line("forth"), Line("nudged"));
         Assert.True(seen.GetProperty("lags").GetArrayLength() > 5);
         Nothing(seen.GetProperty("errors"), "errors");
     }
@@ -165,6 +169,8 @@ public sealed class ReadingPageTests(ServedPage page) : IClassFixture<ServedPage
         Assert.Contains("differ by", seen.GetProperty("difference").GetString(), StringComparison.Ordinal);
         Assert.Contains("left and right are swapped", seen.GetProperty("badges").GetRawText(), StringComparison.Ordinal);
         Assert.Equal("", seen.GetProperty("original")[0].GetString()!.Trim());
+        // Held, one key leaves nothing but the film.
+        Assert.Equal([true, false], seen.GetProperty("bare").EnumerateArray().Select(b => b.GetBoolean()));
         Assert.True(seen.GetProperty("keys").GetBoolean());
         Assert.All(seen.GetProperty("stops").EnumerateArray(), s => Assert.True(s.GetProperty("tag").GetString() == "BODY" || s.GetProperty("seen").GetBoolean(), s.GetRawText()));
         Nothing(seen.GetProperty("errors"), "errors");

@@ -1,7 +1,7 @@
 // What the tests of the page do at it. Arguments: name of the act, address of the service, folder for screenshots, further ones.
 // Prints what was seen as JSON.
 import { Reader } from './reader.mjs';
-import { readFile } from 'node:fs/promises';
+import { copyFile, readFile } from 'node:fs/promises';
 import path from 'node:path';
 
 const [name, address, shots, ...more] = process.argv.slice(2);
@@ -35,6 +35,12 @@ const acts = {
     await reader.page.waitForSelector('.turned img', { timeout: 60000 });
     await reader.page.locator('.turning').first().scrollIntoViewIfNeeded();
     await shot(reader, 'turn');
+    const values = () => reader.page.locator('.turning ul').first().innerText();
+    const turn = [await values()];
+    await reader.page.locator('[id^="turn-film"]').first().focus();
+    await reader.page.keyboard.press('ArrowRight');
+    await reader.page.keyboard.press('ArrowRight');
+    turn.push(await values());
     await reader.page.locator('#notes').focus();
     await reader.press('n', '2', '1', '1');
     await shot(reader, 'effusion');
@@ -49,7 +55,7 @@ const acts = {
     axe.closed = await reader.axe();
     const copied = await reader.page.evaluate(() => navigator.clipboard.readText());
     const title = await reader.text('#report-title');
-    const result = { acts, axe, before: { leaks: /"(alignment|carries|evidence)":\s*[[{]/.test(before), ...hiddenBefore }, shown, panels, title, copied, words: await reader.text('body'), errors: reader.errors, foreign: reader.foreign, caution: await reader.text('#caution') };
+    const result = { acts, axe, before: { leaks: /"(alignment|carries|evidence)":\s*[[{]/.test(before), ...hiddenBefore }, shown, panels, turn, title, copied, words: await reader.text('body'), errors: reader.errors, foreign: reader.foreign, caution: await reader.text('#caution') };
     await reader.leave();
     return result;
   },
@@ -104,10 +110,12 @@ const acts = {
     const after = await line();
     await reader.press('Control+z');
     const back = await line();
+    await reader.press('Control+Shift+z');
+    const forth = await line();
     const lags = await reader.page.evaluate(() => performance.getEntriesByName('drag').map(m => m.duration));
     await reader.press('ArrowRight');
     const nudged = await line();
-    const result = { before, during, after, back, nudged, lags, errors: reader.errors };
+    const result = { before, during, after, back, forth, nudged, lags, errors: reader.errors };
     await reader.leave();
     return result;
   },
@@ -129,6 +137,10 @@ const acts = {
     const badges = await reader.page.locator('.badges').allInnerTexts();
     await reader.press('o');
     const original = await reader.page.locator('.badges').allInnerTexts();
+    await reader.page.keyboard.down('h');
+    const bare = [await reader.has('.pane.bare')];
+    await reader.page.keyboard.up('h');
+    bare.push(await reader.has('.pane.bare'));
     await reader.press('?');
     const keys = await reader.has('dialog[open]');
     await reader.press('Escape');
@@ -139,7 +151,7 @@ const acts = {
       await reader.page.keyboard.press('Tab');
       stops.push(await reader.page.evaluate(() => { const a = document.activeElement, s = getComputedStyle(a), p = getComputedStyle(a, '::after'); return { tag: a.tagName, id: a.id, seen: s.outlineStyle !== 'none' || p.borderTopStyle === 'solid' || a.classList.contains('file') }; }));
     }
-    const result = { own, difference, badges, original, keys, stops, errors: reader.errors };
+    const result = { own, difference, bare, badges, original, keys, stops, errors: reader.errors };
     await reader.leave();
     return result;
   },
@@ -173,8 +185,12 @@ const acts = {
 
   /** A study of an archive, found by its number and by a link. */
   async archive() {
-    const [number, uid] = more;
+    const [number, uid, film, watched] = more;
     const reader = await Reader.sit(address);
+    // A receiver writes a film while the list is on the screen.
+    await copyFile(film, path.join(watched, 'arrived.png'));
+    await reader.page.waitForSelector('#kept a', { timeout: 60000 });
+    const arrived = await reader.text('#kept');
     await reader.page.fill('#archive-number', number);
     await reader.click('#archive-look');
     await reader.page.waitForSelector('a[href^="#dicom/"]');
@@ -193,7 +209,7 @@ const acts = {
     await reader.page.goto('about:blank');
     await reader.page.goto(`${address}#dicom/1.2.3.4`);
     await reader.page.waitForSelector('.message');
-    const result = { found, first, linked, nothing: await reader.text('.message'), markup, axe, errors: reader.errors };
+    const result = { arrived, found, first, linked, nothing: await reader.text('.message'), markup, axe, errors: reader.errors };
     await reader.leave();
     return result;
   },
