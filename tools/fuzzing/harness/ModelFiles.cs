@@ -1,9 +1,9 @@
 using System.Security.Cryptography;
+using System.Text;
 using System.Text.Json.Nodes;
 using ElbowAssist.Models;
 using ElbowAssist.Models.Folders;
 using ElbowAssist.Pipeline.Calibration;
-using ElbowAssist.Testing;
 
 namespace ElbowAssist.Fuzzing;
 
@@ -13,7 +13,8 @@ internal static class ModelFiles
     private static readonly string Folder = Directory.CreateDirectory(
         Path.Combine(Directory.Exists("/dev/shm") ? "/dev/shm" : Path.GetTempPath(), $"elbowassist-fuzz-{Environment.ProcessId}")).FullName;
 
-    private static readonly string Points = File.ReadAllText(Path.Combine(ModelFolders.Points(new TemporaryFolder()), "model.json"));
+    // The input of the corpus travels with the program, which runs outside the checkout; its first byte names its target.
+    private static readonly string Points = Encoding.UTF8.GetString(File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "manifest-points")).AsSpan(1));
 
     /// <summary>A manifest with any network: the folder is turned away or its calibration read.</summary>
     public static void Manifest(byte[] manifest) => Targets.Said<ModelFolderException>(() =>
