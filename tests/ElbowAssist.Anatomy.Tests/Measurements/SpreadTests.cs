@@ -67,6 +67,20 @@ public sealed class SpreadTests
             i.Value is >= 930 and <= 970, string.Create(CultureInfo.InvariantCulture, $"{i.Key}: {i.Value} of {Experiments} intervals held the value.")));
     }
 
+    [Theory]
+    [InlineData(View.Lateral)]
+    [InlineData(View.Ap)]
+    public void ShortLinesOfUncertainLandmarks_HaveBandsNoWiderThanTheirLandmarksMove(View view)
+    {
+        const double Spread = 8; // mm: redraws of the fat pad's edge come to stand upright on it
+        var laid = WithSharedError(view, Adult, Spread);
+        foreach (var line in FilmMeasuring.Measure(laid, RedrawOptions.Default).SelectMany(v => v.Lines))
+        {
+            var deviation = Math.Sqrt(line.OffsetVariance) * laid.Scale.ColumnSpacing;
+            Assert.InRange(deviation, 0, 5 * Spread);
+        }
+    }
+
     [Fact]
     public void Factor_StretchesTheIntervalAboutTheValue()
     {

@@ -83,9 +83,10 @@ internal sealed class Laying
             for (var i = 0; i < again.Length; i++)
             {
                 var line = scale.ToPixels(again[i]);
-                var across = nominal[i].Direction.Perpendicular;
-                var normal = line.Direction.Perpendicular;
-                results[values.Length + (2 * i)] = normal.Dot(line.Point - nominal[i].Point) / normal.Dot(across);
+
+                // Across the line as redrawn: where it crosses the perpendicular of the first lies without bound once one
+                // draw of a short line comes to stand upright on it.
+                results[values.Length + (2 * i)] = line.Direction.Perpendicular.Dot(line.Point - nominal[i].Point);
                 results[values.Length + (2 * i) + 1] = Math.Asin(nominal[i].Direction.Cross(line.Direction));
             }
         }
