@@ -48,7 +48,7 @@ public sealed class FilmReader
     public FilmReading Read(string path, ReadOptions options, CancellationToken cancellation = default)
     {
         var started = Stopwatch.GetTimestamp();
-        var film = FilmFile.Read(path);
+        using var film = FilmFile.Read(path, reuse: true);
         return Read(film, options, Stopwatch.GetElapsedTime(started), cancellation);
     }
 
@@ -127,7 +127,7 @@ public sealed class FilmReader
     {
         ArgumentNullException.ThrowIfNull(radiograph);
         ArgumentNullException.ThrowIfNull(options);
-        var film = clock.Time("normalise", () => NormalisedFilm.Of(radiograph));
+        using var film = clock.Time("normalise", () => NormalisedFilm.Of(radiograph));
         var found = new FilmProposals { Image = clock.Time("quality", () => QualityStage.Figures(film)) };
         if (isEnough(found))
         {
@@ -142,7 +142,7 @@ public sealed class FilmReader
             return found;
         }
 
-        var stage = new LandmarkStage(model, passes.Landmarks, models.Threads);
+        var stage = new LandmarkStage(model, passes.Landmarks, models.Threads, withJoint: calibrations[view].Spread is null);
         return found with { Landmarks = clock.Time("landmarks", () => stage.Run(look.Film, look.Locator, cancellation)) };
     }
 

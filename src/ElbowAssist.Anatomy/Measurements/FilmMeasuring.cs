@@ -18,7 +18,7 @@ public static class FilmMeasuring
         var all = ViewMeasurements.Of(laid.Set.View);
         var missing = all.ToDictionary(m => m, m => MissingLandmarks.Of(m, laid));
         var film = FilmConstruction.Of(laid, [.. all.Where(m => missing[m].Count == 0)]);
-        var laying = Laying.Of(film, laid, options);
+        using var laying = Laying.Of(film, laid, options);
         return [.. all.Select(m => missing[m].Count > 0
             ? new MeasuredValue { Definition = m, Reasons = missing[m] }
             : laying.ValueOf(m))];

@@ -54,6 +54,7 @@ internal sealed class AnswerRun(IReadOnlyList<(OpenModels Models, AnswerStore St
             return;
         }
 
+        using var pixels = loaded.Radiograph;
         foreach (var (entrant, store) in models.Where(m => !m.Store.Has(film)))
         {
             var (proposed, reading) = entrant.Reader.ReadWithProposals(loaded.Radiograph, OptionsOf(loaded), loaded.Decoding, cancellation);

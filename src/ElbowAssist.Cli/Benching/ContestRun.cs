@@ -89,7 +89,8 @@ internal static class ContestRun
 
     private static byte[] Picture(string path)
     {
-        var radiograph = DicomFiles.ReadIfDicom(path)?.Radiograph ?? FilmFile.Read(path);
-        return DisplayImage.Of(NormalisedFilm.Of(radiograph), PictureSide).ToJpeg();
+        using var radiograph = DicomFiles.ReadIfDicom(path)?.Radiograph ?? FilmFile.Read(path, reuse: true);
+        using var normalised = NormalisedFilm.Of(radiograph);
+        return DisplayImage.Of(normalised, PictureSide).ToJpeg();
     }
 }

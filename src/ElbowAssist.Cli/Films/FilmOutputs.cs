@@ -26,7 +26,8 @@ internal static class FilmOutputs
 
     private static IEnumerable<(string Name, byte[] Content)> Overlays(string film, LoadedFilm loaded, FilmReading reading)
     {
-        var shown = DisplayImage.Of(NormalisedFilm.Of(loaded.Radiograph), OverlaySide);
+        using var normalised = NormalisedFilm.Of(loaded.Radiograph);
+        var shown = DisplayImage.Of(normalised, OverlaySide);
         var options = new OverlayOptions { Film = new GreyPicture(shown.Width, shown.Height, shown.Pixels) };
         yield return (film + OutputNames.OverlaySvg, OverlaySvg.Write(reading, options));
         yield return (film + OutputNames.OverlayPng, OverlayPng.Write(reading, options));

@@ -20,14 +20,14 @@ internal sealed record LoadedFilm(Radiograph Radiograph, ResolvedFacts Facts, Di
     /// <summary>What the reader has said of how the film was taken.</summary>
     public ReaderStatements Statements { get; init; } = new();
 
-    /// <summary>Decodes a film and hears its sidecar and header.</summary>
+    /// <summary>Decodes a film and hears its sidecar and header. Whoever disposes of its radiograph lets the next film have the memory.</summary>
     /// <exception cref="UnreadableFilmException">The film cannot be decoded.</exception>
     /// <exception cref="ExchangeFormatException">The sidecar is wrong.</exception>
     public static LoadedFilm Load(string path, FilmFacts options)
     {
         var started = Stopwatch.GetTimestamp();
         var dicom = DicomFiles.ReadIfDicom(path);
-        var radiograph = dicom?.Radiograph ?? FilmFile.Read(path);
+        var radiograph = dicom?.Radiograph ?? FilmFile.Read(path, reuse: true);
         var decoding = Stopwatch.GetElapsedTime(started);
         return Of(Path.GetFileName(path), radiograph, dicom?.Film, decoding, [options, .. Sidecar(path)]);
     }

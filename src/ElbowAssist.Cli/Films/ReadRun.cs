@@ -56,6 +56,7 @@ internal static class ReadRun
         try
         {
             var film = LoadedFilm.Load(path, request.Options);
+            using var pixels = film.Radiograph;
             if (request.Dicom && film.Dicom is null)
             {
                 throw new UserErrorException($"{name} is no DICOM file, so --dicom has no object to report on; leave --dicom out or give the DICOM file.");

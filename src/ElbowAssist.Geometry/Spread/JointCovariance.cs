@@ -9,6 +9,7 @@ namespace ElbowAssist.Geometry.Spread;
 /// </summary>
 public sealed class JointCovariance
 {
+    // Lower triangles, row after row up to the diagonal.
     private readonly double[] entries;
     private readonly double[] factor;
     private readonly int[] firstEntry;
@@ -21,7 +22,7 @@ public sealed class JointCovariance
         firstEntry = new int[2 * count];
         for (var row = 0; row < firstEntry.Length; row++)
         {
-            var start = factor.AsSpan(row * firstEntry.Length, row + 1).IndexOfAnyExcept(0.0);
+            var start = factor.AsSpan(SemidefiniteCholesky.Row(row), row + 1).IndexOfAnyExcept(0.0);
             firstEntry[row] = start < 0 ? row + 1 : start;
         }
     }
@@ -33,7 +34,7 @@ public sealed class JointCovariance
     public int Size => 2 * Count;
 
     /// <summary>Covariance of two coordinates, numbered from 0 in the order x₁, y₁, x₂, y₂, …</summary>
-    public double this[int row, int column] => entries[(row * Size) + column];
+    public double this[int row, int column] => entries[row < column ? SemidefiniteCholesky.Row(column) + row : SemidefiniteCholesky.Row(row) + column];
 
     /// <summary>
     /// Lower triangular L with L·Lᵀ equal to this matrix: the part of a row up to its diagonal that follows its leading
@@ -42,7 +43,7 @@ public sealed class JointCovariance
     internal ReadOnlySpan<double> FactorRow(int row, out int start)
     {
         start = firstEntry[row];
-        return factor.AsSpan((row * Size) + start, row + 1 - start);
+        return factor.AsSpan(SemidefiniteCholesky.Row(row) + start, row + 1 - start);
     }
 
     /// <summary>Points that err independently of one another.</summary>
@@ -91,7 +92,13 @@ public sealed class JointCovariance
             return false;
         }
 
-        covariance = new JointCovariance(count, matrix.ToArray(), factor);
+        var triangle = new double[SemidefiniteCholesky.Row(size)];
+        for (var row = 0; row < size; row++)
+        {
+            matrix.Slice(row * size, row + 1).CopyTo(triangle.AsSpan(SemidefiniteCholesky.Row(row)));
+        }
+
+        covariance = new JointCovariance(count, triangle, factor);
         return true;
     }
 
@@ -145,10 +152,11 @@ public sealed class JointCovariance
         var scaledFactor = new double[factor.Length];
         for (var row = 0; row < Size; row++)
         {
-            for (var column = 0; column < Size; column++)
+            for (var column = 0; column <= row; column++)
             {
-                scaled[(row * Size) + column] = this[row, column] * scale(row) * scale(column);
-                scaledFactor[(row * Size) + column] = factor[(row * Size) + column] * scale(row);
+                var at = SemidefiniteCholesky.Row(row) + column;
+                scaled[at] = entries[at] * scale(row) * scale(column);
+                scaledFactor[at] = factor[at] * scale(row);
             }
         }
 

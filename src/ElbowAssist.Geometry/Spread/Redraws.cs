@@ -1,5 +1,5 @@
+using System.Buffers;
 using System.Numerics;
-using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Random;
 using MathNet.Numerics.Statistics;
 
@@ -8,10 +8,12 @@ namespace ElbowAssist.Geometry.Spread;
 /// <summary>
 /// Values as they fall when points are laid again and again: seeded draws from the joint normal distribution around the
 /// laid points. Draws come in pairs mirrored about the laid points, which halves the work and steadies the intervals.
+/// Dispose it to let the next film have its memory; what it gave is not to be used afterwards.
 /// </summary>
-public sealed class Redraws
+public sealed class Redraws : IDisposable
 {
-    private readonly double[] values;
+    private double[] values;
+    private double[] ordered = [];
 
     private Redraws(double[] values, int draws)
     {
@@ -41,18 +43,18 @@ public sealed class Redraws
         }
 
         draws += draws % 2;
-        var random = new Xoshiro256StarStar(seed, threadSafe: false);
+        var source = new StandardNormals(new Xoshiro256StarStar(seed, threadSafe: false), spread.Size);
         var normals = new double[spread.Size];
         var shift = new Vector[points.Length];
         var moved = new Point[points.Length];
         var results = new double[valueCount];
-        var all = new double[valueCount * draws];
+        var all = ArrayPool<double>.Shared.Rent(valueCount * draws);
         for (var draw = 0; draw < draws; draw++)
         {
             var again = !int.IsEvenInteger(draw);
             if (!again)
             {
-                Normal.Samples(random, normals, 0, 1);
+                source.Draw(normals);
                 Shift(spread, normals, shift);
             }
 
@@ -94,11 +96,47 @@ public sealed class Redraws
     /// <param name="coverage">Share inside, e.g. 0.95.</param>
     public (double Low, double High) Interval(int value, double coverage)
     {
-        var draws = Of(value);
-        double[] defined = [.. draws.ToArray().Where(d => !double.IsNaN(d))];
+        var defined = Defined(value);
         return defined.Length == 0
             ? (double.NaN, double.NaN)
             : (Quantile(defined, (1 - coverage) / 2), Quantile(defined, (1 + coverage) / 2));
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        if (values.Length > 0)
+        {
+            ArrayPool<double>.Shared.Return(values);
+            values = [];
+        }
+    }
+
+    /// <summary>The draws that define a value, in an array that the next value uses again.</summary>
+    private double[] Defined(int value)
+    {
+        var draws = Of(value);
+        var count = 0;
+        foreach (var draw in draws)
+        {
+            count += double.IsNaN(draw) ? 0 : 1;
+        }
+
+        if (ordered.Length != count)
+        {
+            ordered = new double[count];
+        }
+
+        var next = 0;
+        foreach (var draw in draws)
+        {
+            if (!double.IsNaN(draw))
+            {
+                ordered[next++] = draw;
+            }
+        }
+
+        return ordered;
     }
 
     // Four order statistics are found far faster than all of them are sorted; the order of the draws is lost.

@@ -9,9 +9,12 @@ namespace ElbowAssist.Geometry.Spread;
 internal static class SemidefiniteCholesky
 {
     /// <summary>Factorises, or says in one sentence why the matrix is no covariance.</summary>
+    /// <param name="size">Rows of the matrix.</param>
+    /// <param name="matrix">The matrix row by row.</param>
+    /// <param name="factor">The lower triangle of the factor, row after row up to the diagonal.</param>
     public static string Factorise(int size, ReadOnlySpan<double> matrix, out double[] factor)
     {
-        factor = new double[size * size];
+        factor = new double[Row(size)];
         var largest = 0.0;
         for (var row = 0; row < size; row++)
         {
@@ -36,20 +39,20 @@ internal static class SemidefiniteCholesky
         var tolerance = 1e-7 * largest;
         for (var column = 0; column < size; column++)
         {
-            var pivot = matrix[(column * size) + column] - Dot(factor, size, column, column, column);
+            var pivot = matrix[(column * size) + column] - Dot(factor, column, column, column);
             if (pivot < -tolerance)
             {
                 return string.Create(CultureInfo.InvariantCulture, $"The joint covariance has a negative variance (seen at coordinate {column}).");
             }
 
             var root = pivot <= 1e-12 * largest ? 0 : Math.Sqrt(pivot);
-            factor[(column * size) + column] = root;
+            factor[Row(column) + column] = root;
             for (var row = column + 1; row < size; row++)
             {
-                var rest = matrix[(row * size) + column] - Dot(factor, size, row, column, column);
+                var rest = matrix[(row * size) + column] - Dot(factor, row, column, column);
                 if (root > 0)
                 {
-                    factor[(row * size) + column] = rest / root;
+                    factor[Row(row) + column] = rest / root;
                 }
                 else if (rest * rest > tolerance * (Math.Abs(matrix[(row * size) + row]) + tolerance))
                 {
@@ -61,12 +64,17 @@ internal static class SemidefiniteCholesky
         return string.Empty;
     }
 
-    private static double Dot(double[] factor, int size, int a, int b, int length)
+    /// <summary>Where a row of a lower triangle begins.</summary>
+    public static int Row(int row) => row * (row + 1) / 2;
+
+    private static double Dot(double[] factor, int a, int b, int length)
     {
+        var first = factor.AsSpan(Row(a), length);
+        var second = factor.AsSpan(Row(b), length);
         var sum = 0.0;
-        for (var k = 0; k < length; k++)
+        for (var k = 0; k < first.Length; k++)
         {
-            sum += factor[(a * size) + k] * factor[(b * size) + k];
+            sum += first[k] * second[k];
         }
 
         return sum;

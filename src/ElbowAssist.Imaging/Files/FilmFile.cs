@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Security.Cryptography;
 
 namespace ElbowAssist.Imaging.Files;
@@ -10,12 +11,34 @@ namespace ElbowAssist.Imaging.Files;
 public static class FilmFile
 {
     /// <summary>Reads a file.</summary>
+    /// <param name="path">Path of the file.</param>
+    /// <param name="limits">Limits; the default ones if null.</param>
+    /// <param name="reuse">Whether the pixels lie in memory that <see cref="Radiograph.Dispose"/> hands to the next film.</param>
     /// <exception cref="UnreadableFilmException">Missing, locked, of no readable format, damaged, cut off or too large.</exception>
-    public static Radiograph Read(string path, FilmFileLimits? limits = null)
+    public static Radiograph Read(string path, FilmFileLimits? limits = null, bool reuse = false)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         var name = Path.GetFileName(path);
-        byte[] bytes;
+        byte[]? rented = null;
+        try
+        {
+            int length;
+            (rented, length) = Content(path, name, limits);
+            return Decode(rented.AsMemory(0, length), name, limits, reuse);
+        }
+        finally
+        {
+            if (rented is not null)
+            {
+                ArrayPool<byte>.Shared.Return(rented);
+            }
+        }
+    }
+
+    /// <summary>The whole file in an array from the pool, which may be longer.</summary>
+    private static (byte[] Rented, int Length) Content(string path, string name, FilmFileLimits? limits)
+    {
+        byte[]? rented = null;
         try
         {
             if (Directory.Exists(path))
@@ -23,13 +46,21 @@ public static class FilmFile
                 throw new UnreadableFilmException(name, "is a folder; name the film in it.");
             }
 
-            var length = new FileInfo(path).Length;
+            using var file = File.OpenHandle(path, options: FileOptions.SequentialScan);
+            var length = RandomAccess.GetLength(file);
             if (length > (limits ?? FilmFileLimits.Default).FileBytes)
             {
                 throw TooLargeFile(name, length, limits);
             }
 
-            bytes = File.ReadAllBytes(path);
+            rented = ArrayPool<byte>.Shared.Rent((int)length);
+            var done = 0;
+            while (done < length && RandomAccess.Read(file, rented.AsSpan(done, (int)length - done), done) is > 0 and var more)
+            {
+                done += more;
+            }
+
+            return (rented, done);
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -37,18 +68,22 @@ public static class FilmFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
+            if (rented is not null)
+            {
+                ArrayPool<byte>.Shared.Return(rented);
+            }
+
             throw new UnreadableFilmException(name, "cannot be opened; check that it may be read and is not in use.", e);
         }
-
-        return Decode(bytes, name, limits);
     }
 
     /// <summary>Decodes the content of a file.</summary>
     /// <param name="file">The whole file.</param>
     /// <param name="fileName">Name without a folder, for facts and messages.</param>
     /// <param name="limits">Limits; the default ones if null.</param>
+    /// <param name="reuse">Whether the pixels lie in memory that <see cref="Radiograph.Dispose"/> hands to the next film.</param>
     /// <exception cref="UnreadableFilmException">Of no readable format, damaged, cut off or too large.</exception>
-    public static Radiograph Decode(ReadOnlyMemory<byte> file, string fileName, FilmFileLimits? limits = null)
+    public static Radiograph Decode(ReadOnlyMemory<byte> file, string fileName, FilmFileLimits? limits = null, bool reuse = false)
     {
         ArgumentNullException.ThrowIfNull(fileName);
         limits ??= FilmFileLimits.Default;
@@ -59,7 +94,7 @@ public static class FilmFile
 
         var container = ContainerIntegrity.Inspect(file.Span, fileName);
         CheckSize(container, fileName, limits);
-        var (samples, width, height, coloured) = PixelDecoder.Decode(file.Span, container, fileName);
+        var (samples, width, height, coloured) = PixelDecoder.Decode(file.Span, container, fileName, reuse);
         return Radiograph.TakeOver(samples, width, height, new RadiographFacts
         {
             FileName = fileName,

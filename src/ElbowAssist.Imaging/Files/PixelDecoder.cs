@@ -11,8 +11,8 @@ internal static class PixelDecoder
 
     /// <summary>Samples in the orientation viewers show, their size, and the share of coloured pixels.</summary>
     /// <exception cref="UnreadableFilmException">The decoder gives no picture, or one of another size than the header.</exception>
-    public static (ushort[] Samples, int Width, int Height, double ColouredShare) Decode(
-        ReadOnlySpan<byte> file, ContainerFacts container, string fileName)
+    public static (GreySamples Samples, int Width, int Height, double ColouredShare) Decode(
+        ReadOnlySpan<byte> file, ContainerFacts container, string fileName, bool reuse)
     {
         NativeLibraries.EnsureLoadable();
         using var stored = DecodeStored(file, fileName);
@@ -29,8 +29,8 @@ internal static class PixelDecoder
         var coloured = stored.Channels() == 1 ? 0 : ToGrey(stored, grey);
         using var turned = new Mat();
         var shown = Turn(stored.Channels() == 1 ? stored : grey, turned, upright ? 1 : container.Orientation);
-        var samples = Radiograph.Allocate(shown.Cols, shown.Rows);
-        using var target = Mat.FromPixelData(shown.Rows, shown.Cols, MatType.CV_16UC1, samples);
+        var samples = reuse ? GreySamples.Pooled(shown.Cols, shown.Rows) : GreySamples.Own(shown.Cols, shown.Rows);
+        using var target = Mat.FromPixelData(shown.Rows, shown.Cols, MatType.CV_16UC1, samples.Array);
         // Sample depth scaling as the PNG specification recommends (13.12): 255 becomes 65 535.
         shown.ConvertTo(target, MatType.CV_16UC1, shown.Depth() == MatType.CV_8U ? 257 : 1);
         return (samples, shown.Cols, shown.Rows, coloured);

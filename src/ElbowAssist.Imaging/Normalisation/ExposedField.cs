@@ -23,8 +23,8 @@ public readonly record struct ExposedField(int Left, int Top, int Right, int Bot
     internal static ExposedField Find(FilmLevel level, int filmWidth, int filmHeight)
     {
         using var histogram = new GreyHistogram();
-        histogram.Add(level.Samples);
-        var count = level.Samples.Length;
+        histogram.Add(level.Values);
+        var count = level.Values.Length;
         var tolerance = FeaturelessSpread * (histogram.Percentile(0.99, count) - histogram.Percentile(0.01, count));
         var top = Featureless(level, tolerance, rows: true, fromEnd: false);
         var bottom = Featureless(level, tolerance, rows: true, fromEnd: true);

@@ -6,18 +6,20 @@ namespace ElbowAssist.Imaging.Normalisation;
 
 /// <summary>
 /// A radiograph with its exposed field, grey window and polarity, from which standardised crops are taken. Holds the
-/// reduced versions it has made; one instance serves one reading and one thread at a time.
+/// reduced versions it has made; one instance serves one reading and one thread at a time. Dispose it to let the next film
+/// have the memory of the reduced versions, which one of the other polarity shares.
 /// </summary>
-public sealed class NormalisedFilm
+public sealed class NormalisedFilm : IDisposable
 {
     private const int OverviewSide = 256;
 
-    private readonly Dictionary<int, FilmLevel> levels = [];
+    private readonly Dictionary<int, FilmLevel> levels;
     private readonly FilmLevel overview;
 
-    private NormalisedFilm(Radiograph film, FilmLevel overview, ExposedField field, GreyWindow window, Polarity polarity)
+    private NormalisedFilm(Radiograph film, Dictionary<int, FilmLevel> levels, FilmLevel overview, ExposedField field, GreyWindow window, Polarity polarity)
     {
         Film = film;
+        this.levels = levels;
         this.overview = overview;
         Field = field;
         Window = window;
@@ -45,19 +47,20 @@ public sealed class NormalisedFilm
         var reduced = FilmLevel.Reduce(film, factor);
         var field = ExposedField.Find(reduced, film.Width, film.Height);
         var window = GreyWindow.Of(film, field);
-        return new NormalisedFilm(film, reduced, field, window, Polarity.Of(reduced, field, film.Facts.BoneIsDark));
+        return new NormalisedFilm(film, [], reduced, field, window, Polarity.Of(reduced, field, film.Facts.BoneIsDark));
     }
 
     /// <summary>The same film with the other polarity, sharing what has been reduced so far.</summary>
-    public NormalisedFilm Inverted()
-    {
-        var inverted = new NormalisedFilm(Film, overview, Field, Window, new Polarity(!Polarity.BoneIsDark, -Polarity.Score));
-        foreach (var (factor, level) in levels)
-        {
-            inverted.levels[factor] = level;
-        }
+    public NormalisedFilm Inverted() => new(Film, levels, overview, Field, Window, new Polarity(!Polarity.BoneIsDark, -Polarity.Score));
 
-        return inverted;
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        overview.Dispose();
+        foreach (var level in levels.Values)
+        {
+            level.Dispose();
+        }
     }
 
     /// <summary>Image-quality figures of the exposed field.</summary>

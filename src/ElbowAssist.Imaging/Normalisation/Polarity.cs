@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace ElbowAssist.Imaging.Normalisation;
 
 /// <summary>
@@ -61,7 +63,10 @@ public readonly record struct Polarity(bool BoneIsDark, double Score)
     private static (double Dark, double Bright) MedianGradients(
         FilmLevel level, int left, int top, int right, int bottom, int lowFifth, int highFifth)
     {
-        List<int> dark = [], bright = [];
+        var most = (right - left) * (bottom - top);
+        using IMemoryOwner<int> darkRented = MemoryPool<int>.Shared.Rent(most), brightRented = MemoryPool<int>.Shared.Rent(most);
+        Span<int> dark = darkRented.Memory.Span, bright = brightRented.Memory.Span;
+        int darkCount = 0, brightCount = 0;
         for (var y = top + 1; y < bottom - 1; y++)
         {
             for (var x = left + 1; x < right - 1; x++)
@@ -77,18 +82,18 @@ public readonly record struct Polarity(bool BoneIsDark, double Score)
                     Math.Abs(level.Samples[at + level.Width] - level.Samples[at - level.Width]);
                 if (value <= lowFifth)
                 {
-                    dark.Add(step);
+                    dark[darkCount++] = step;
                 }
 
                 if (value >= highFifth)
                 {
-                    bright.Add(step);
+                    bright[brightCount++] = step;
                 }
             }
         }
 
-        dark.Sort();
-        bright.Sort();
-        return (dark[dark.Count / 2], bright[bright.Count / 2]);
+        dark[..darkCount].Sort();
+        bright[..brightCount].Sort();
+        return (dark[darkCount / 2], bright[brightCount / 2]);
     }
 }

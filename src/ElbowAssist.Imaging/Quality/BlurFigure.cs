@@ -15,9 +15,8 @@ internal static class BlurFigure
     public static double Of(Radiograph film, FilmLevel overview)
     {
         var factor = (Math.Max(film.Width, film.Height) + Side - 1) / Side;
-        var level = factor <= 1 ? FilmLevel.Reduce(film, 1) : FilmLevel.Reduce(film, factor);
-        level = level.Width < Box + 2 || level.Height < Box + 2 ? overview : level;
-        return Of(level);
+        using var reduced = FilmLevel.Reduce(film, factor);
+        return Of(reduced.Width < Box + 2 || reduced.Height < Box + 2 ? overview : reduced);
     }
 
     /// <summary>The same on one level; 1 where it is smaller than the box.</summary>

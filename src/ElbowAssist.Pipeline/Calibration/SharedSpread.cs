@@ -1,3 +1,4 @@
+using System.Buffers;
 using ElbowAssist.Geometry;
 using ElbowAssist.Geometry.Spread;
 using ElbowAssist.Models.Merging;
@@ -26,7 +27,9 @@ public sealed record SharedSpread(
         var moves = Loadings.Count == 0 ? 0 : Loadings[0].Length;
         var size = 2 * landmarks.Count;
         var loaded = new double[size, moves];
-        var matrix = new double[size * size];
+        using var rented = MemoryPool<double>.Shared.Rent(size * size);
+        var matrix = rented.Memory.Span[..(size * size)];
+        matrix.Clear();
         for (var i = 0; i < landmarks.Count; i++)
         {
             if (landmarks[i] is not { Spread: { } spread } landmark)
@@ -63,7 +66,7 @@ public sealed record SharedSpread(
             : throw new InvalidOperationException(problem);
     }
 
-    private static void Add(double[] matrix, int size, int point, Vector x, Vector y, double[] own)
+    private static void Add(Span<double> matrix, int size, int point, Vector x, Vector y, double[] own)
     {
         var (r, c) = (2 * point, (2 * point) + 1);
         var (xx, xy, yy) = (own[0], own[1], own[2]);

@@ -8,7 +8,11 @@ using ElbowAssist.Pipeline.Proposals;
 namespace ElbowAssist.Pipeline.Stages;
 
 /// <summary>Runs a landmark model over crops in the canonical pose and merges the passes in film pixels.</summary>
-internal sealed class LandmarkStage(LandmarkModel model, IReadOnlyList<CropPass> passes, int threads)
+/// <param name="model">The model.</param>
+/// <param name="passes">Its passes.</param>
+/// <param name="threads">Threads of one film.</param>
+/// <param name="withJoint">Whether the joint covariance over the passes is worked out, which a calibrated model does not need.</param>
+internal sealed class LandmarkStage(LandmarkModel model, IReadOnlyList<CropPass> passes, int threads, bool withJoint)
 {
     /// <summary>Proposals of all passes, or null if the locator points give no pose.</summary>
     public LandmarkProposals? Run(NormalisedFilm film, LocatorPoints locator, CancellationToken cancellation)
@@ -30,7 +34,7 @@ internal sealed class LandmarkStage(LandmarkModel model, IReadOnlyList<CropPass>
             pose,
             placed.TrueForAll(p => p.Pass.ViewError is null) ? null : placed.Average(p => p.Pass.ViewError?.Degrees ?? 0),
             merged,
-            PassSpread.Joint(placed, merged, model.Landmarks),
+            withJoint ? PassSpread.Joint(placed, merged, model.Landmarks) : null,
             Features(placed))
         {
             Exposure = ExposureFigures.Of(film, pose, merged, unitW),

@@ -1,3 +1,4 @@
+using System.Buffers;
 using ElbowAssist.Geometry;
 using ElbowAssist.Geometry.Spread;
 using ElbowAssist.Models.Merging;
@@ -17,11 +18,14 @@ internal static class PassSpread
         IReadOnlyList<PlacedPass> passes, IReadOnlyList<MergedProposal?> landmarks, IReadOnlyList<string> names)
     {
         var size = 2 * landmarks.Count;
-        var matrix = new double[size * size];
+        using var rented = MemoryPool<double>.Shared.Rent(size * size);
+        var matrix = rented.Memory.Span[..(size * size)];
+        matrix.Clear();
         var channel = names.Select((n, i) => (n, i)).ToDictionary(p => p.n, p => p.i, StringComparer.Ordinal);
+        var departure = new double[size];
         for (var n = 0; n < passes.Count; n++)
         {
-            var departure = new double[size];
+            Array.Clear(departure);
             for (var i = 0; i < landmarks.Count; i++)
             {
                 if (landmarks[i] is not { } landmark || !landmark.Passes.Contains(n))
@@ -46,7 +50,7 @@ internal static class PassSpread
             : throw new InvalidOperationException(problem);
     }
 
-    private static void Add(double[] matrix, int size, int point, Covariance own)
+    private static void Add(Span<double> matrix, int size, int point, Covariance own)
     {
         var (x, y) = (2 * point, (2 * point) + 1);
         matrix[(x * size) + x] += own.XX;
@@ -55,7 +59,7 @@ internal static class PassSpread
         matrix[(y * size) + y] += own.YY;
     }
 
-    private static void AddOuter(double[] matrix, int size, double[] departure)
+    private static void AddOuter(Span<double> matrix, int size, double[] departure)
     {
         for (var row = 0; row < size; row++)
         {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Anatomy.Measurements;
 using ElbowAssist.Geometry;
@@ -68,7 +69,9 @@ internal sealed class FilmLandmarks
     private static JointCovariance Spread(ReadingInput input, Landmark[] all, Point?[] usable, double assumedDeviation)
     {
         var size = 2 * all.Length;
-        var matrix = new double[size * size];
+        using var rented = MemoryPool<double>.Shared.Rent(size * size);
+        var matrix = rented.Memory.Span[..(size * size)];
+        matrix.Clear();
         for (var i = 0; i < all.Length; i++)
         {
             for (var j = 0; j < all.Length; j++)
@@ -98,7 +101,7 @@ internal sealed class FilmLandmarks
             : throw new InvalidOperationException(problem);
     }
 
-    private static void Block(double[] matrix, int size, int i, int j, JointCovariance joint)
+    private static void Block(Span<double> matrix, int size, int i, int j, JointCovariance joint)
     {
         for (var row = 0; row < 2; row++)
         {

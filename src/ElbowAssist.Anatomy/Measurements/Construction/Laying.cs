@@ -4,7 +4,7 @@ using ElbowAssist.Geometry.Spread;
 namespace ElbowAssist.Anatomy.Measurements.Construction;
 
 /// <summary>One film laid as proposed, and laid again.</summary>
-internal sealed class Laying
+internal sealed class Laying : IDisposable
 {
     private const double Coverage = 0.95;
 
@@ -31,6 +31,8 @@ internal sealed class Laying
     }
 
     public static Laying Of(FilmConstruction film, LaidLandmarks laid, RedrawOptions options) => new(film, laid, options);
+
+    public void Dispose() => redraws?.Dispose();
 
     public MeasuredValue ValueOf(MeasurementDefinition measurement)
     {
