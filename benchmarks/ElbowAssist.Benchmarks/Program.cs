@@ -1,11 +1,17 @@
+using System.Globalization;
 using BenchmarkDotNet.Running;
+using ElbowAssist.Benchmarks;
 using ElbowAssist.Benchmarks.Serving;
 
-if (args is ["service", .. var more])
+switch (args)
 {
-    await ServiceRate.RunAsync(more);
-}
-else
-{
-    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+    case ["service", .. var more]:
+        await ServiceRate.RunAsync(more);
+        break;
+    case ["chain", .. var more]:
+        Chain.Run(more.Length > 0 ? int.Parse(more[0], CultureInfo.InvariantCulture) : 15, more.Length > 1 ? more[1] : null);
+        break;
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+        break;
 }

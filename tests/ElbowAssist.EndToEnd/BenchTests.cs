@@ -7,6 +7,9 @@ using ElbowAssist.Anatomy;
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Exchange.Json.Coco;
 using ElbowAssist.Reading;
+using ElbowAssist.Reading.Walks;
+using ElbowAssist.Store;
+using ElbowAssist.Store.Entries;
 using ElbowAssist.Testing;
 
 namespace ElbowAssist.EndToEnd;
@@ -85,6 +88,52 @@ public sealed class BenchTests : IDisposable
         Assert.All(Files("whole"), f => Assert.Equal(Untimed("whole", f), Untimed("ended", f)));
     }
 
+    [Fact] // Reader a is 2 pixels of 0.2 mm from the reference; reader r of the store moved one landmark by 5 pixels, alone and after the tool's.
+    public void ReadersOfAFileAndOfAStore_AreHeldAgainstEachOtherAndTheModels()
+    {
+        var laid = JsonNode.Parse(Coco(2))!;
+        foreach (var annotation in laid["annotations"]!.AsArray())
+        {
+            annotation!["annotator"] = "a";
+        }
+
+        folder.Write("a.json", JsonSerializer.SerializeToUtf8Bytes(laid));
+        // One film of the set has a content of its own.
+        folder.Write(Name(0), [.. SampleFilm.Png(), 0]);
+        var place = SampleLandmarks.Lateral(LandmarkSource.Reader).First(l => l.Name == LandmarkNames.HumerusFossaRoof).Position!.Value + new Geometry.Vector(5, 0);
+        using (var store = StudyStore.Open(folder.File("studies.sqlite")))
+        {
+            var study = store.Create("study", "films");
+            var film = store.AddFilm(study.Id, "x.png", File.ReadAllBytes(folder.File(Name(0))));
+            var move = new LandmarkMove(film.Id, LandmarkNames.HumerusFossaRoof, null, place, DateTimeOffset.UnixEpoch);
+            store.Append(study.Id, "r", new LandmarkLaid(move));
+            store.Append(study.Id, "r", new ProposalsShown(new ToolShown(WalkTopic.Alignment, [], DateTimeOffset.UnixEpoch)), new LandmarkLaid(move with { To = place + new Geometry.Vector(5, 0) }));
+        }
+
+        var run = Run("out", "--readers", folder.File("a.json"), folder.File("studies.sqlite"));
+        Assert.True(run.ExitCode == 0, run.Error);
+        var rows = JsonNode.Parse(File.ReadAllBytes(folder.File("out", "results.json")))!["tables"]!.AsArray().First(t => (string)t!["name"]! == "landmark-agreement")!["rows"]!.AsArray();
+        double Distance(string first, string second) => (double)rows.First(r => (string)r!["first"]! == first && (string)r["second"]! == second)!["mean"]!;
+        Assert.Equal(0.6, Distance("a", "r"), 6);
+        Assert.Equal(1.6, Distance("a", "r, with proposals"), 6);
+        Assert.Equal(1.0, Distance("r", "r, with proposals"), 6);
+        Assert.Equal(2.0, Distance("r, with proposals", "reference"), 6);
+        Assert.Contains(rows, r => (string)r!["first"]! == "one" && (string)r["second"]! == "a");
+    }
+
+    [Fact]
+    public void AForeignModel_IsScoredAndComparedWithoutCode()
+    {
+        var foreign = Path.Combine(Repository.Root, "tests", "ElbowAssist.Testing", "ForeignModels");
+        var compared = CommandLine.Run("models", "compare", Path.Combine(foreign, "foreign-points"), Path.Combine(foreign, "foreign-heatmaps"));
+        Assert.Equal(0, compared.ExitCode);
+        Assert.Contains("heatmaps, stride 2", compared.Output, StringComparison.Ordinal);
+        var run = Run("out", Path.Combine(foreign, "foreign-points"));
+        Assert.True(run.ExitCode == 0, run.Error);
+        // Two of the landmarks of each film are laid by it, the rest counts as missing.
+        Assert.Contains($"foreign-points,lateral,all,radial,mm,{Films},{2 * Films},", File.ReadAllText(folder.File("out", "landmark-errors.csv")), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void AnotherBench_IsNotMixedIn()
     {
@@ -135,7 +184,12 @@ public sealed class BenchTests : IDisposable
 
     private string[] Arguments(string output) => ["bench", folder.File("films"), "--models", folder.File("one"), "--out", folder.File(output)];
 
-    private RunResult Run(string output, params string[] more) => CommandLine.Run([.. Arguments(output), .. more]);
+    private RunResult Run(string output, params string[] more)
+    {
+        // More models follow the first directly.
+        var arguments = Arguments(output);
+        return CommandLine.Run(more is [var first, ..] && !first.StartsWith('-') ? [.. arguments[..4], .. more, .. arguments[4..]] : [.. arguments, .. more]);
+    }
 
     private string[] Files(string output) =>
         [.. Directory.EnumerateFiles(folder.File(output), "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(folder.File(output), f)).Where(f => f is not ("time.csv" or "run.csv")).Order(StringComparer.Ordinal)];

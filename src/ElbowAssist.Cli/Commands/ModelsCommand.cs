@@ -5,7 +5,7 @@ using ElbowAssist.Models.Folders;
 
 namespace ElbowAssist.Cli.Commands;
 
-/// <summary><c>models list|show|check</c>: the installed model folders.</summary>
+/// <summary><c>models list|show|check|compare|calibrate</c>: the installed model folders.</summary>
 internal static class ModelsCommand
 {
     public static Command Create() => new("models", $"The installed models; {ModelsFolder.Variable} names another folder of them.")
@@ -13,6 +13,7 @@ internal static class ModelsCommand
         List(),
         Show(),
         Check(),
+        Compare(),
         Calibrate(),
     };
 
@@ -41,6 +42,25 @@ internal static class ModelsCommand
         var path = new Argument<string?>("folder") { Description = "A model folder; all installed ones if left out.", Arity = ArgumentArity.ZeroOrOne };
         var command = new Command("check", "Say what does not fit in a model folder, and run its golden case.") { path };
         command.SetAction(parsed => (int)ForEach(parsed.GetValue(path) is { } one ? [one] : Folders(), CheckOne));
+        return command;
+    }
+
+    private static Command Compare()
+    {
+        var models = new Argument<string[]>("models") { Description = "Model folders or names of installed models.", Arity = new ArgumentArity(2, 16) };
+        var command = new Command("compare", "Set the manifests of models side by side.") { models };
+        command.SetAction(parsed =>
+        {
+            try
+            {
+                Console.Out.Write(ModelComparison.Of([.. parsed.GetValue(models)!.Select(m => ModelFolder.Open(Directory.Exists(m) ? m : Named(m)))]).ToText());
+                return (int)ExitCode.Done;
+            }
+            catch (ModelFolderException e)
+            {
+                throw new UserErrorException(e.Message);
+            }
+        });
         return command;
     }
 
@@ -114,12 +134,14 @@ internal static class ModelsCommand
 
     private static ExitCode Card(string name)
     {
-        var folder = Folders().FirstOrDefault(f => FolderName(f) == name || ModelFolder.Open(f).Manifest.Name == name) ??
-            throw new UserErrorException($"There is no model named {name}; see: elbowassist models list");
+        var folder = Named(name);
         var card = Path.Combine(folder, "CARD.md");
         Console.Out.WriteLine(File.Exists(card) ? File.ReadAllText(card) : $"Model folder {name} has no card.");
         return ExitCode.Done;
     }
+
+    private static string Named(string name) => Folders().FirstOrDefault(f => FolderName(f) == name || ModelFolder.Open(f).Manifest.Name == name) ??
+        throw new UserErrorException($"There is no model named {name}; see: elbowassist models list");
 
     private static ExitCode ForEach(IReadOnlyList<string> folders, Func<string, ExitCode> act)
     {

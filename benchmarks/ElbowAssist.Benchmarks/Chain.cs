@@ -1,0 +1,123 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Runtime.InteropServices;
+using System.Text.Json;
+using ElbowAssist.Anatomy;
+using ElbowAssist.Imaging;
+using ElbowAssist.Imaging.Files;
+using ElbowAssist.Imaging.Normalisation;
+using ElbowAssist.Models;
+using ElbowAssist.Pipeline;
+using ElbowAssist.Reading;
+using ElbowAssist.Testing;
+
+namespace ElbowAssist.Benchmarks;
+
+/// <summary>
+/// The whole read against its floor, decode and bare inference of the same passes, and its stages, for sizes of film,
+/// threads and passes: medians of interleaved runs, so that a busy machine disturbs all alike. With a folder as argument
+/// it leaves there what <c>benchmarks/peer/chain.mjs</c> needs to do the same in Node.
+/// </summary>
+internal static class Chain
+{
+    private static readonly int[] Sides = [512, 1024, 2236];
+    private static readonly ReadOptions Options = new() { Patient = new Patient(480, Sex.Female) };
+
+    public static void Run(int rounds, string? peerFolder)
+    {
+        Console.WriteLine(FormattableString.Invariant($"{Environment.ProcessorCount} threads, {RuntimeInformation.FrameworkDescription}, {rounds} rounds, {DateTime.UtcNow:yyyy-MM-dd}"));
+        Console.WriteLine("side  threads  passes  decode ms  inference ms  whole ms  whole / floor  normalise  quality  crops  assemble  managed KiB");
+        foreach (var side in Sides)
+        {
+            using var folder = new TemporaryFolder();
+            var path = folder.Write("film.png", BenchmarkFilm.Png(side));
+            if (peerFolder is not null && side == Sides[^1])
+            {
+                Directory.CreateDirectory(peerFolder);
+                File.Copy(path, Path.Combine(peerFolder, "film.png"), overwrite: true);
+            }
+
+            foreach (var threads in new[] { 1, 2 })
+            {
+                Row(path, side, threads, PassPlan.Default, "9", rounds, peerFolder);
+                Row(path, side, threads, PassPlan.Single, "2", rounds, null);
+            }
+        }
+    }
+
+    private static void Row(string path, int side, int threads, PassPlan passes, string name, int rounds, string? peerFolder)
+    {
+        using var models = ModelSet.Load(Path.Combine(Repository.Root, "models"), threads: threads);
+        var reader = new FilmReader(models, new ToolIdentity("benchmarks", "0"), passes);
+        var landmarks = models.LandmarksOf(View.Lateral)!;
+        using var bareView = new BareNetwork(models.View.Folder, threads);
+        using var bareLandmarks = new BareNetwork(landmarks.Folder, threads);
+        Fill(path, bareView.Input, bareLandmarks.Input);
+        List<double> decode = [], inference = [], whole = [];
+        var stages = new Dictionary<string, List<double>>(StringComparer.Ordinal);
+        long managed = long.MaxValue;
+        for (var round = -2; round < rounds; round++)
+        {
+            var d = Time(() => { using var film = FilmFile.Read(path, reuse: true); });
+            var i = Time(() =>
+            {
+                for (var p = 0; p < passes.View.Count; p++)
+                {
+                    bareView.Run();
+                }
+
+                for (var p = 0; p < passes.Landmarks.Count; p++)
+                {
+                    bareLandmarks.Run();
+                }
+            });
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            FilmReading? reading = null;
+            var w = Time(() => reading = reader.Read(path, Options));
+            if (round < 0)
+            {
+                continue;
+            }
+
+            managed = Math.Min(managed, GC.GetAllocatedBytesForCurrentThread() - before);
+            decode.Add(d);
+            inference.Add(i);
+            whole.Add(w);
+            foreach (var (stage, ms) in reading!.Timing)
+            {
+                (stages.TryGetValue(stage, out var list) ? list : stages[stage] = []).Add(ms);
+            }
+        }
+
+        var (mediumDecode, bare, all) = (Median(decode), Median(inference), Median(whole));
+        double Stage(string stage) => stages.TryGetValue(stage, out var list) ? Median(list) : 0;
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{side,4}  {threads,7}  {name,6}  {mediumDecode,9:F1}  {bare,12:F1}  {all,8:F1}  {all / (mediumDecode + bare),13:F3}  {Stage("normalise"),9:F1}  {Stage("quality"),7:F1}  {Stage("view") + Stage("landmarks") - bare,5:F1}  {Stage("measurements"),8:F1}  {managed / 1024.0,11:F0}"));
+        if (peerFolder is not null && side == Sides[^1] && threads == 1)
+        {
+            File.WriteAllText(Path.Combine(peerFolder, "ours.json"), JsonSerializer.Serialize(new { decode = mediumDecode, inference = bare, whole = all, passes = new[] { passes.View.Count, passes.Landmarks.Count } }));
+        }
+    }
+
+    private static void Fill(string path, Span<float> view, Span<float> landmark)
+    {
+        using var film = FilmFile.Read(path);
+        using var normalised = NormalisedFilm.Of(film);
+        normalised.StandardisedCrop(normalised.WholeFilmTo(256), 256, 256, view);
+        normalised.StandardisedCrop(normalised.WholeFilmTo(256), 256, 256, landmark);
+    }
+
+    private static double Time(Action work)
+    {
+        var started = Stopwatch.GetTimestamp();
+        work();
+        return Stopwatch.GetElapsedTime(started).TotalMilliseconds;
+    }
+
+    private static double Median(List<double> values)
+    {
+        var ordered = values.Order().ToList();
+        return ordered[ordered.Count / 2];
+    }
+}
