@@ -14,9 +14,9 @@ internal sealed class BareNetwork : IDisposable
     private readonly string[] outputs;
     private readonly OrtValue[] results;
 
-    public BareNetwork(ModelFolder folder, int threads)
+    public BareNetwork(ModelFolder folder)
     {
-        using var settings = new SessionOptions { IntraOpNumThreads = threads, InterOpNumThreads = 1, GraphOptimizationLevel = GraphOptimizationLevel.ORT_ENABLE_ALL };
+        using var settings = new SessionOptions { IntraOpNumThreads = 1, InterOpNumThreads = 1, GraphOptimizationLevel = GraphOptimizationLevel.ORT_ENABLE_ALL };
         settings.AddSessionConfigEntry("session.intra_op.allow_spinning", "0");
         session = new InferenceSession(Path.Combine(folder.Path, folder.Manifest.Onnx.File), settings);
         var side = folder.Manifest.Input.Width;

@@ -13,7 +13,7 @@ public sealed class AllocationTests
     [InlineData(1600)]
     public void WarmReading_AllocatesAtMostAMebibyte_WhateverTheFilm(int side)
     {
-        using var fixture = new ReaderFixture(passes: PassPlan.Default);
+        using var fixture = new ReaderFixture(passes: PassPlan.Default, threads: 1);
         using var folder = new TemporaryFolder();
         var random = new Random(1);
         var path = folder.Write("film.png", PlainPng.Grey16(side, side, (x, y) => (ushort)(20_000 + (20_000 * Math.Sin(6.0 * x / side) * Math.Cos(5.0 * y / side)) + random.Next(500))));

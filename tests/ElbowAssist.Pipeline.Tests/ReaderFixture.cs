@@ -15,11 +15,12 @@ internal sealed class ReaderFixture : IDisposable
     /// <param name="view">Answer of the view model.</param>
     /// <param name="landmarks">Writes the landmark model, or null for none.</param>
     /// <param name="passes">Passes; one of each if null.</param>
-    public ReaderFixture(string view = "lateral", Action<TemporaryFolder>? landmarks = null, PassPlan? passes = null)
+    /// <param name="threads">Looks side by side; those of the program if null.</param>
+    public ReaderFixture(string view = "lateral", Action<TemporaryFolder>? landmarks = null, PassPlan? passes = null, int? threads = null)
     {
         ModelFolders.View(folder, view);
         (landmarks ?? (f => ModelFolders.LateralLayout(f)))(folder);
-        models = ModelSet.Load(folder.Path);
+        models = ModelSet.Load(folder.Path, threads: threads);
         Reader = new FilmReader(models, new ToolIdentity("tests", "0"), passes ?? PassPlan.Single);
     }
 

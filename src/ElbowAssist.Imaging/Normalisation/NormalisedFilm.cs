@@ -6,7 +6,7 @@ namespace ElbowAssist.Imaging.Normalisation;
 
 /// <summary>
 /// A radiograph with its exposed field, grey window and polarity, from which standardised crops are taken. Holds the
-/// reduced versions it has made; one instance serves one reading and one thread at a time. Dispose it to let the next film
+/// reduced versions it has made; one instance serves one reading, whose crops may be taken side by side. Dispose it to let the next film
 /// have the memory of the reduced versions, which one of the other polarity shares.
 /// </summary>
 public sealed class NormalisedFilm : IDisposable
@@ -99,12 +99,16 @@ public sealed class NormalisedFilm : IDisposable
     private FilmLevel LevelFor(double scale)
     {
         var factor = Math.Clamp((int)Math.Round(1 / scale), 1, Math.Max(1, Math.Min(Film.Width, Film.Height) / 2));
-        if (!levels.TryGetValue(factor, out var level))
+        // Looks at one film may run side by side.
+        lock (levels)
         {
-            level = FilmLevel.Reduce(Film, factor);
-            levels[factor] = level;
-        }
+            if (!levels.TryGetValue(factor, out var level))
+            {
+                level = FilmLevel.Reduce(Film, factor);
+                levels[factor] = level;
+            }
 
-        return level;
+            return level;
+        }
     }
 }
