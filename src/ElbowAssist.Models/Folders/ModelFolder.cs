@@ -67,8 +67,11 @@ public sealed class ModelFolder
     {
         try
         {
-            return JsonSerializer.Deserialize<ModelManifest>(bytes, ModelManifest.JsonOptions)
-                ?? throw new ModelFolderException(path, "has an empty model.json.");
+            return JsonSerializer.Deserialize<ModelManifest>(bytes, ModelManifest.JsonOptions) is not { } manifest
+                ? throw new ModelFolderException(path, "has an empty model.json.")
+                : HoldsNothing(manifest)
+                    ? throw new ModelFolderException(path, "has a model.json with null where something must stand.")
+                    : manifest;
         }
         catch (JsonException e)
         {
@@ -79,6 +82,11 @@ public sealed class ModelFolder
             throw new ModelFolderException(path, $"has a model.json that {what}.", e);
         }
     }
+
+    // The parser leaves null out of members, but not out of lists, and leaves out nothing that has a default.
+    private static bool HoldsNothing(ModelManifest manifest) =>
+        manifest.Onnx is null || manifest.Onnx.File is null || manifest.Onnx.Sha256 is null || manifest.Input is null || manifest.Input.Normalisation is null ||
+        manifest.Outputs is null || manifest.Views.Any(v => v is null) || manifest.Absent.Any(a => a is null) || manifest.Landmarks.Any(l => l?.Name is null);
 
     private static byte[] ReadBytes(string folder, string file, long most)
     {

@@ -79,6 +79,9 @@ internal sealed class OnnxNetwork : IDisposable
 
     private static InferenceSession CreateSession(ModelFolder folder, int threads)
     {
+        // The runtime would report its use to its maker; nothing leaves this machine.
+        OrtEnv.Instance().DisableTelemetryEvents();
+
         // Spinning threads lose against any other process on the machine. All optimisations are pinned on because
         // output bits differ between levels.
         using var options = new SessionOptions
