@@ -79,8 +79,7 @@ internal sealed class OnnxNetwork : IDisposable
 
     private static InferenceSession CreateSession(ModelFolder folder, int threads)
     {
-        // The runtime would report its use to its maker; nothing leaves this machine.
-        OrtEnv.Instance().DisableTelemetryEvents();
+        RuntimeReports.TurnOff();
 
         // Spinning threads lose against any other process on the machine. All optimisations are pinned on because
         // output bits differ between levels.
