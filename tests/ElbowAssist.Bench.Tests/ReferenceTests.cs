@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Runtime.CompilerServices;
 using ElbowAssist.Bench.Statistics;
+using ElbowAssist.Testing;
 
 namespace ElbowAssist.Bench.Tests;
 
@@ -11,7 +11,7 @@ namespace ElbowAssist.Bench.Tests;
 public sealed class ReferenceTests
 {
     private const double Exact = 1e-6;
-    private static readonly string Folder = Path.Combine(Path.GetDirectoryName(Here())!, "Reference");
+    private static readonly string Folder = Path.Combine(Repository.Root, "tests", "ElbowAssist.Bench.Tests", "Reference");
     private readonly Dictionary<string, double> python = Values("reference-python.txt");
     private readonly Dictionary<string, double> r = Values("reference-r.txt");
 
@@ -145,6 +145,4 @@ public sealed class ReferenceTests
         [.. File.ReadLines(Path.Combine(Folder, file)).Select(l => l.Split(',').Select(v => double.Parse(v, CultureInfo.InvariantCulture)).ToArray())];
 
     private static double[] Column(string file) => [.. Table(file).Select(row => row[0])];
-
-    private static string Here([CallerFilePath] string path = "") => path;
 }

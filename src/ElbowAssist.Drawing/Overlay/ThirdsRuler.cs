@@ -7,7 +7,7 @@ namespace ElbowAssist.Drawing.Overlay;
 
 /// <summary>
 /// A ruler of the capitellum's thirds, square to the anterior humeral line and outside all bone, with the place where the
-/// line crosses it. Left out where it would not fit on the film.
+/// line crosses it. Left out where it or its words would not fit on the film.
 /// </summary>
 internal static class ThirdsRuler
 {
@@ -49,8 +49,18 @@ internal static class ThirdsRuler
         }
 
         marks.Add(new Stroke([Place(value) + (up * (4 * unit)), Place(value) + (up * (18 * unit))], line.Style.Ink, 2 * unit, []));
-        marks.AddRange(Captions(Place, up, unit, large));
+        var captions = Captions(Place, up, unit, large);
+        if (!captions.TrueForAll(Fits))
+        {
+            return [];
+        }
+
+        marks.AddRange(captions);
         return marks;
+
+        bool Fits(Words words) =>
+            scale.Holds(new Point(words.At.X, words.At.Y - words.Size)) &&
+            scale.Holds(new Point(words.At.X + Words.WidthOf(words.Text, words.Size), words.At.Y + (words.Size / 4)));
 
         Stroke Solid(IReadOnlyList<Point> points) => new(points, Ink.Words, 1.1 * unit, []);
     }
