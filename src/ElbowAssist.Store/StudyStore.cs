@@ -72,7 +72,11 @@ public sealed class StudyStore : IDisposable
         ArgumentNullException.ThrowIfNull(source);
         lock (gate)
         {
-            return FindBySource(source) ?? Create(title, origin, source);
+            // Another process may hold the store too: what is looked up must still hold when it is written.
+            using var transaction = Begin();
+            var study = FindBySource(source) ?? Create(title, origin, source);
+            transaction.Commit();
+            return study;
         }
     }
 
@@ -112,6 +116,8 @@ public sealed class StudyStore : IDisposable
         var sha = Convert.ToHexStringLower(SHA256.HashData(content));
         lock (gate)
         {
+            // Two processes that add to one study must not number their films alike.
+            using var transaction = Begin();
             var study = Find(studyId) ?? throw new StoreException("There is no such study.");
             if (study.Films.FirstOrDefault(f => f.Sha256 == sha) is { } held)
             {
@@ -121,6 +127,7 @@ public sealed class StudyStore : IDisposable
             var film = new StoredFilm(string.Create(CultureInfo.InvariantCulture, $"film-{study.Films.Count + 1}"), name, sha, stated, placements);
             Write("INSERT INTO films (study, id, name, sha256, content, stated, placements) VALUES ($study, $id, $name, $sha, $content, $stated, $placements)",
                 ("$study", studyId), ("$id", film.Id), ("$name", name), ("$sha", sha), ("$content", content), ("$stated", stated), ("$placements", placements));
+            transaction.Commit();
             return film;
         }
     }
@@ -199,6 +206,18 @@ public sealed class StudyStore : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => connection.Dispose();
+
+    private SqliteTransaction Begin()
+    {
+        try
+        {
+            return connection.BeginTransaction();
+        }
+        catch (SqliteException e)
+        {
+            throw new StoreException("The store is held by another program; try again.", e);
+        }
+    }
 
     private int Write(string sql, params ReadOnlySpan<(string Name, object? Value)> values)
     {

@@ -175,6 +175,8 @@ const acts = {
     const progress = await reader.has('progress');
     await reader.page.click('#stop-adding');
     await reader.page.waitForFunction(() => document.querySelector('.arriving li:last-child span').textContent === 'left out');
+    // Films are read one after the other; the sentence beside the film speaks of the one shown.
+    await reader.page.waitForFunction(() => ![...document.querySelectorAll('.tabs .tab')].some(t => t.textContent.includes('View not known yet')), null, { timeout: 60000 });
     await reader.page.waitForFunction(() => ![...document.querySelectorAll('.state')].some(s => s.textContent.includes('being read')), null, { timeout: 60000 });
     await reader.quiet();
     await shot(reader, 'added');
