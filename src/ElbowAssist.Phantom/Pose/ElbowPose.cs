@@ -30,6 +30,20 @@ public sealed record ElbowPose
     /// <summary>Where the central ray passes the joint, along the film's axes.</summary>
     public required double CentralRayY { get; init; }
 
+    /// <summary>The straight, supinated elbow before an ordinary beam.</summary>
+    internal static ElbowPose Straight => new()
+    {
+        FlexionDegrees = 0,
+        ForearmRotationDegrees = 0,
+        AxialRotationDegrees = 0,
+        TiltDegrees = 0,
+        FromBehind = false,
+        SourceDetectorMillimetres = 1000,
+        ObjectDetectorMillimetres = 50,
+        CentralRayX = 0,
+        CentralRayY = 0,
+    };
+
     /// <summary>The same view in units of an elbow of another size: lengths of the beam are divided by the size.</summary>
     internal ElbowPose SeenBySize(double size) => this with
     {

@@ -1,6 +1,7 @@
 using ElbowAssist.Phantom.Mesh.Rendering;
 using ElbowAssist.Phantom.Mesh.Surfaces;
 using ElbowAssist.Phantom.Rendering.Field;
+using ElbowAssist.Phantom.Tests.Rendering;
 
 namespace ElbowAssist.Phantom.Tests.Mesh;
 
@@ -45,30 +46,10 @@ public sealed class MeshChordTests
         return new MeshBones(humerus, away, away, Simulation.Sample(1, new SimulationOptions { FromAgeYears = 30 }).Shape);
     }
 
-    /// <summary>A long limb of radius 40 along Y, seen from far away, a millimetre to the pixel.</summary>
     private static ElbowGeometry InALimb(Vec3 source)
     {
-        var limb = Cone.Of(new Vec3(0, -500, 0), 40, new Vec3(0, 500, 0), 40);
-        var away = Cone.Of(new Vec3(5000, 0, 0), 1, new Vec3(5000, 1, 0), 1);
-        return new ElbowGeometry
-        {
-            Humerus = new HumerusGeometry { CortexDistal = 2, CortexShaft = 2, CortexFrom = 500, CortexTo = 600 },
-            Ulna = new UlnaGeometry { Forearm = Frame.Identity },
-            Radius = new RadiusGeometry { Bone = Frame.Identity },
-            Soft = new SoftTissueGeometry
-            {
-                Forearm = Frame.Identity,
-                UpperArm = limb,
-                Joint = away,
-                OlecranonCover = away,
-                ForearmProximal = away,
-                ForearmDistal = away,
-                Oval = 1,
-                Blend = 1,
-                Skin = 2,
-                FatLayer = 5,
-            },
-            Camera = new CameraGeometry { Source = source, StepX = new Vec3(1, 0, 0), StepY = new Vec3(0, 1, 0), HalfDepth = 60 },
-        };
+        var g = BareLimb.SeenFrom(source);
+        g.Humerus = new HumerusGeometry { CortexDistal = 2, CortexShaft = 2, CortexFrom = 500, CortexTo = 600 };
+        return g;
     }
 }

@@ -119,7 +119,7 @@ public sealed class MeshElbowTests(MeshElbowTests.ExportedElbow exported) : ICla
         public ExportedElbow()
         {
             Elbow = Simulation.Sample(4, Options);
-            var g = ElbowBuilder.Build(Elbow, Pose(20), 0).Geometry;
+            var g = ElbowBuilder.Build(Elbow, ElbowPose.Straight with { FlexionDegrees = 20 }, 0).Geometry;
             var humerus = Read(p => MathF.Max(HumerusField.Evaluate(in g.Humerus, p), p.Y - 140), new Vec3(-45, -25, -50), new Vec3(30, 145, 45));
             var ulna = Read(p => MathF.Max(UlnaField.EvaluateLocal(in g.Ulna, p), p.X - 150), new Vec3(-30, -50, -35), new Vec3(155, 25, 25));
             var radius = Read(p => MathF.Max(RadiusField.EvaluateLocal(in g.Radius, p), p.X - 110), new Vec3(-8, -25, -35), new Vec3(115, 25, 40));
@@ -140,18 +140,5 @@ public sealed class MeshElbowTests(MeshElbowTests.ExportedElbow exported) : ICla
 
         private static TriangleMesh Read(Surface surface, Vec3 least, Vec3 most) =>
             StlReader.Read(StlFiles.Binary(Isosurface.Of(surface, least, most, Step)), "bone.stl");
-
-        private static ElbowPose Pose(double flexion) => new()
-        {
-            FlexionDegrees = flexion,
-            ForearmRotationDegrees = 0,
-            AxialRotationDegrees = 0,
-            TiltDegrees = 0,
-            FromBehind = false,
-            SourceDetectorMillimetres = 1000,
-            ObjectDetectorMillimetres = 50,
-            CentralRayX = 0,
-            CentralRayY = 0,
-        };
     }
 }

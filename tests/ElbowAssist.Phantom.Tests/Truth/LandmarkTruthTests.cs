@@ -40,6 +40,29 @@ public sealed class LandmarkTruthTests
         }
     }
 
+    /// <summary>On the rounded side of the metaphysis an end would not be on the border that a reader lays a line along.</summary>
+    [Fact]
+    public void PhysisEnds_OfAChildsAp_LieInsideTheSidesOfTheBone()
+    {
+        var options = new SimulationOptions { FromAgeYears = 3, ToAgeYears = 9, InjuredShare = 0, Adequacy = Adequacy.Good };
+        var (inside, laid) = (0, 0);
+        for (ulong seed = 1; seed <= 30; seed++)
+        {
+            var setup = FilmSetup.OfCrop(Simulation.Sample(seed, options), View.Ap, Size, options);
+            var truth = setup.Truth();
+            Point? End(string name) => truth.Landmarks.First(l => l.Name == name).Position;
+            if (End(LandmarkNames.CapitellumPhysisMedial) is { } medial && End(LandmarkNames.CapitellumPhysisLateral) is { } lateral)
+            {
+                var millimetreOut = lateral + ((lateral - medial).Unit * (1 / truth.ObjectPixelMillimetres));
+                inside += Path(setup.Geometry, LandmarkNames.CapitellumPhysisLateral, millimetreOut) > 0 ? 1 : 0;
+                laid++;
+            }
+        }
+
+        Assert.InRange(laid, 20, 30);
+        Assert.InRange(inside, 0.9 * laid, laid);
+    }
+
     /// <summary>The outline of a ball of a known size lies at its radius, magnified, at every angle where it is free.</summary>
     [Fact]
     public void CapitellarRim_LiesAtTheRadiusOfTheCapitellum()

@@ -54,17 +54,6 @@ internal sealed record ElbowRegistration(
 
     private static ElbowGeometry Straight(ElbowShape shape) => ElbowBuilder.Build(
         new ElbowCase(0, 35 * 12, Sex.Male, Side.Right, shape),
-        new ElbowPose
-        {
-            FlexionDegrees = 0,
-            ForearmRotationDegrees = 0,
-            AxialRotationDegrees = 0,
-            TiltDegrees = 0,
-            FromBehind = false,
-            SourceDetectorMillimetres = 1000,
-            ObjectDetectorMillimetres = 50,
-            CentralRayX = 0,
-            CentralRayY = 0,
-        },
+        ElbowPose.Straight,
         0).Geometry;
 }
