@@ -7,6 +7,7 @@ namespace ElbowAssist.Benchmarks;
 internal sealed class BareNetwork : IDisposable
 {
     private readonly InferenceSession session;
+    private readonly bool owned;
     private readonly RunOptions options = new();
     private readonly float[] input;
     private readonly OrtValue bound;
@@ -15,19 +16,31 @@ internal sealed class BareNetwork : IDisposable
     private readonly OrtValue[] results;
 
     public BareNetwork(ModelFolder folder)
+        : this(Session(folder), folder.Manifest.Input.Name, folder.Manifest.Input.Width, owned: true)
     {
-        using var settings = new SessionOptions { IntraOpNumThreads = 1, InterOpNumThreads = 1, GraphOptimizationLevel = GraphOptimizationLevel.ORT_ENABLE_ALL };
-        settings.AddSessionConfigEntry("session.intra_op.allow_spinning", "0");
-        session = new InferenceSession(Path.Combine(folder.Path, folder.Manifest.Onnx.File), settings);
-        var side = folder.Manifest.Input.Width;
-        input = new float[side * side];
-        bound = OrtValue.CreateTensorValueFromMemory(input, [1, 1, side, side]);
-        inputs = [folder.Manifest.Input.Name];
-        outputs = [.. session.OutputNames];
-        results = [.. outputs.Select(name => session.OutputMetadata[name].Dimensions.Select(d => (long)Math.Max(1, d)).ToArray()).Select(shape => OrtValue.CreateTensorValueFromMemory(new float[shape.Aggregate(1L, (a, b) => a * b)], shape))];
     }
 
+    private BareNetwork(InferenceSession session, string name, int side, bool owned)
+    {
+        (this.session, this.owned, Side) = (session, owned, side);
+        input = new float[side * side];
+        bound = OrtValue.CreateTensorValueFromMemory(input, [1, 1, side, side]);
+        inputs = [name];
+        outputs = [.. session.OutputNames];
+        results = [.. outputs.Select(o => session.OutputMetadata[o].Dimensions.Select(d => (long)Math.Max(1, d)).ToArray()).Select(shape => OrtValue.CreateTensorValueFromMemory(new float[shape.Aggregate(1L, (a, b) => a * b)], shape))];
+    }
+
+    public int Side { get; }
+
     public Span<float> Input => input;
+
+    /// <summary>The same network with the same input in tensors of its own, to be run by another thread.</summary>
+    public BareNetwork Beside()
+    {
+        var other = new BareNetwork(session, inputs[0], Side, owned: false);
+        input.CopyTo(other.input, 0);
+        return other;
+    }
 
     public void Run() => session.Run(options, inputs, [bound], outputs, results);
 
@@ -40,6 +53,16 @@ internal sealed class BareNetwork : IDisposable
         }
 
         options.Dispose();
-        session.Dispose();
+        if (owned)
+        {
+            session.Dispose();
+        }
+    }
+
+    private static InferenceSession Session(ModelFolder folder)
+    {
+        using var settings = new SessionOptions { IntraOpNumThreads = 1, InterOpNumThreads = 1, GraphOptimizationLevel = GraphOptimizationLevel.ORT_ENABLE_ALL };
+        settings.AddSessionConfigEntry("session.intra_op.allow_spinning", "0");
+        return new InferenceSession(Path.Combine(folder.Path, folder.Manifest.Onnx.File), settings);
     }
 }

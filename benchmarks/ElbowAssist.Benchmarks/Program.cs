@@ -1,6 +1,7 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using ElbowAssist.Benchmarks;
+using ElbowAssist.Benchmarks.Benching;
 using ElbowAssist.Benchmarks.Serving;
 
 switch (args)
@@ -10,6 +11,9 @@ switch (args)
         break;
     case ["chain", .. var more]:
         Chain.Run(more.Length > 0 ? int.Parse(more[0], CultureInfo.InvariantCulture) : 15, more.Length > 1 ? more[1] : null);
+        break;
+    case ["floor", var dataset, var threads, var folder, .. var models]:
+        BenchFloor.Run(dataset, int.Parse(threads, CultureInfo.InvariantCulture), folder, models);
         break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

@@ -11,7 +11,8 @@ namespace ElbowAssist.Cli.Benching;
 /// <summary>Has every set of models look at every film: each film is decoded once, films side by side.</summary>
 /// <param name="models">Models and where their answers are kept.</param>
 /// <param name="stateView">Whether the models are told the view.</param>
-internal sealed class AnswerRun(IReadOnlyList<(OpenModels Models, AnswerStore Store)> models, bool stateView)
+/// <param name="threads">Films side by side, each on one thread.</param>
+internal sealed class AnswerRun(IReadOnlyList<(OpenModels Models, AnswerStore Store)> models, bool stateView, int threads)
 {
     /// <summary>Answers what has not been answered yet.</summary>
     /// <returns>What it took.</returns>
@@ -24,7 +25,7 @@ internal sealed class AnswerRun(IReadOnlyList<(OpenModels Models, AnswerStore St
         Parallel.ForEach(
             // One film at a time for each thread, in order.
             Partitioner(open),
-            new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation },
+            new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellation },
             film =>
             {
                 Answer(film, cancellation);

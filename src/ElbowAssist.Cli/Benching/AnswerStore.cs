@@ -43,15 +43,18 @@ internal sealed class AnswerStore(string folder)
     public void KeepUnread(LabelledFilm film, string sentence, CancellationToken cancellation) =>
         OutputFiles.Write(folder, [(NameOf(film) + Unread, Encoding.UTF8.GetBytes(sentence))], cancellation);
 
+    /// <summary>What the models proposed, or null for a film that could not be read.</summary>
+    public ProposedFilm? Proposed(LabelledFilm film) =>
+        File.Exists(PathOf(film, OutputNames.Reading)) ? ProposedFilmJson.Read(File.ReadAllBytes(PathOf(film, ProposedFilm.FileSuffix))) : null;
+
     /// <summary>The answer, or null for a film that could not be read.</summary>
     public FilmAnswer? Answer(LabelledFilm film)
     {
-        if (!File.Exists(PathOf(film, OutputNames.Reading)))
+        if (Proposed(film) is not { } proposed)
         {
             return null;
         }
 
-        var proposed = ProposedFilmJson.Read(File.ReadAllBytes(PathOf(film, ProposedFilm.FileSuffix)));
         var landmarks = proposed.Proposals.Landmarks is { } laid && laid.View == film.Truth.View.Name ? laid.Landmarks : [];
         var set = LandmarkSet.Of(film.Truth.View.Name);
         return new FilmAnswer(

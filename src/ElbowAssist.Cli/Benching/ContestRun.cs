@@ -27,9 +27,9 @@ internal static class ContestRun
             var dataset = Dataset(request);
             var facts = RunIdentity.Of(request, dataset, models);
             RunIdentity.Claim(request.OutputFolder, facts, cancellation);
-            var stores = models.ConvertAll(m => (Models: m, Store: new AnswerStore(Path.Combine(request.OutputFolder, Answers, m.Name))));
+            var stores = models.ConvertAll(m => (Models: m, Store: StoreOf(request.OutputFolder, m)));
             stores.ForEach(s => s.Store.Tidy());
-            var cost = new AnswerRun(stores, request.StateView).Run(dataset.Films, cancellation);
+            var cost = new AnswerRun(stores, request.StateView, Environment.ProcessorCount).Run(dataset.Films, cancellation);
             IReadOnlyList<Entrant> entrants = [.. stores.Select(s => EntrantOf(s.Models, s.Store, dataset)), .. request.Predictions.Select(p => PredictedLandmarks.Read(p, dataset))];
             Distinct(entrants);
             var report = new BenchReport(dataset, entrants, facts);
@@ -59,6 +59,9 @@ internal static class ContestRun
             models.ForEach(m => m.Dispose());
         }
     }
+
+    /// <summary>Where the answers of models are kept.</summary>
+    public static AnswerStore StoreOf(string outputFolder, OpenModels models) => new(Path.Combine(outputFolder, Answers, models.Name));
 
     private static FilmDataset Dataset(ContestRequest request)
     {

@@ -27,8 +27,13 @@ internal sealed class OpenModels : IDisposable
 
     public IReadOnlyList<View> Views => [.. models.Views.Order()];
 
+    /// <summary>Folders of the view model and of the landmark models.</summary>
+    public IReadOnlyList<ModelFolder> Folders => [ViewModel, .. Views.Select(LandmarkModel)];
+
+    public ModelFolder ViewModel => models.View.Folder;
+
     /// <summary>Name, version and hashes of every model.</summary>
-    public string Identity => string.Join("; ", models.Views.Order().Select(v => models.LandmarksOf(v)!.Folder).Prepend(models.View.Folder)
+    public string Identity => string.Join("; ", Folders
         .Select(f => $"{f.Manifest.Name} {f.Manifest.Version} onnx {f.Manifest.Onnx.Sha256} manifest {Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(Path.Combine(f.Path, "model.json"))))}"));
 
     /// <summary>Opens models that are named as a folder or by the name of an installed model.</summary>
@@ -46,6 +51,9 @@ internal sealed class OpenModels : IDisposable
             throw new UserErrorException(e.Message);
         }
     }
+
+    /// <summary>The landmark model of one of <see cref="Views"/>.</summary>
+    public ModelFolder LandmarkModel(View view) => models.LandmarksOf(view)!.Folder;
 
     public void Dispose() => models.Dispose();
 
