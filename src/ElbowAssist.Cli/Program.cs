@@ -19,7 +19,8 @@ internal static class Program
             return await parsed.InvokeAsync(new InvocationConfiguration
             {
                 EnableDefaultExceptionHandler = false,
-                ProcessTerminationTimeout = TimeSpan.FromSeconds(10),
+                // A worker finishes the films in hand. Who stops it may wait less: what is not finished goes to another worker.
+                ProcessTerminationTimeout = TimeSpan.FromMinutes(1),
             }).ConfigureAwait(false);
         }
         catch (OperationCanceledException)

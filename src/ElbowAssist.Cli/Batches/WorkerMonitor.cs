@@ -41,6 +41,24 @@ internal static class WorkerMonitor
         }
     }
 
+    /// <summary>Asks a worker for its health, and tells the answer; an address that stands for all is asked on this machine.</summary>
+    public static async Task<ExitCode> AskAsync(IPEndPoint worker, CancellationToken cancellation)
+    {
+        using var http = new HttpClient { Timeout = TimeSpan.FromSeconds(5), MaxResponseContentBufferSize = 1024 };
+        var host = worker.Address.Equals(IPAddress.Any) || worker.Address.Equals(IPAddress.IPv6Any) ? IPAddress.Loopback : worker.Address;
+        try
+        {
+            using var answer = await http.GetAsync(new Uri($"http://{new IPEndPoint(host, worker.Port)}/health"), cancellation).ConfigureAwait(false);
+            var said = await answer.Content.ReadAsStringAsync(cancellation).ConfigureAwait(false);
+            Console.Out.WriteLine($"The worker at {worker} says: {said.TrimEnd()}.");
+            return answer.IsSuccessStatusCode ? ExitCode.Done : ExitCode.Failed;
+        }
+        catch (Exception e) when (e is HttpRequestException || (e is OperationCanceledException && !cancellation.IsCancellationRequested))
+        {
+            throw new UserErrorException($"No worker answers at {worker}; start one with --monitor {worker}.");
+        }
+    }
+
     private static CollectorRegistry Registry(WorkerState state)
     {
         var registry = Metrics.NewCustomRegistry();

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ElbowAssist.Cli.Batches;
 using ElbowAssist.Drawing;
 using ElbowAssist.Imaging;
 using ElbowAssist.Imaging.Files;
@@ -9,7 +10,7 @@ using ElbowAssist.Models.Folders;
 
 namespace ElbowAssist.Cli.Commands;
 
-/// <summary><c>doctor</c>: runs each native part once and says what is missing.</summary>
+/// <summary><c>doctor</c>: runs each native part once and says what is missing, or asks a running worker.</summary>
 internal static class DoctorCommand
 {
     // What OpenCV's Linux build asks for beyond a bare Debian.
@@ -17,8 +18,11 @@ internal static class DoctorCommand
 
     public static Command Create()
     {
-        var command = new Command("doctor", "Check the installation.");
-        command.SetAction(_ => (int)Run());
+        var monitor = QueueOptionSet.Monitor("Ask the worker watched there whether it takes films, and check nothing else; for engines that look from within a container.");
+        var command = new Command("doctor", "Check the installation.") { monitor };
+        command.SetAction(async (parsed, cancellation) => (int)(parsed.GetValue(monitor) is { } worker
+            ? await WorkerMonitor.AskAsync(worker, cancellation).ConfigureAwait(false)
+            : Run()));
         return command;
     }
 

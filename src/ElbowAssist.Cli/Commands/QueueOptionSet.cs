@@ -46,9 +46,9 @@ internal static class QueueOptionSet
         },
     };
 
-    public static Option<IPEndPoint?> Monitor() => new("--monitor")
+    public static Option<IPEndPoint?> Monitor(string description) => new("--monitor")
     {
-        Description = "Port, or address and port, for /health and /metrics; a port alone listens on this machine only.",
+        Description = description,
         HelpName = "[ADDRESS:]PORT",
         CustomParser = result =>
         {

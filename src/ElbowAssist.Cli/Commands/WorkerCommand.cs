@@ -14,7 +14,7 @@ internal static class WorkerCommand
         var model = new Option<string?>("--model") { Description = "Model folder to use in place of the default.", HelpName = "NAME" };
         var threads = QueueOptionSet.Threads();
         var films = new Option<string?>("--films") { Description = "Folder of the films that batches leave in place.", HelpName = "DIR" };
-        var monitor = QueueOptionSet.Monitor();
+        var monitor = QueueOptionSet.Monitor("Port, or address and port, for /health and /metrics; a port alone listens on this machine only.");
         var command = new Command("worker", "Read films that batches submit to a NATS server, until stopped.") { server, credentials, model, threads, films, monitor };
         command.SetAction(async (parsed, cancellation) => (int)await WorkerRun.RunAsync(
             new WorkerRequest(
