@@ -181,17 +181,32 @@ public sealed class StudyStore : IDisposable
         "SELECT json_object('number', number, 'at', at, 'who', who, 'event', json(event)) FROM entries WHERE study = $study ORDER BY number",
         r => r.GetString(0) + "\n", ("$study", studyId)));
 
-    /// <summary>Deletes a study with its films and entries, overwrites what they took up and empties the log.</summary>
+    /// <summary>
+    /// Deletes a study with its films and entries, overwrites what they took up and empties the log. Of films that arrived by
+    /// themselves their digest stays, so that <see cref="WasDeleted"/> knows them when they arrive again.
+    /// </summary>
     /// <returns>False if there is no such study.</returns>
     public bool Delete(string studyId)
     {
         lock (gate)
         {
-            var deleted = Write("DELETE FROM studies WHERE id = $id", ("$id", studyId)) > 0;
+            bool deleted;
+            using (var transaction = Begin())
+            {
+                Write("INSERT OR IGNORE INTO deleted_arrivals SELECT sha256 FROM films JOIN studies ON studies.id = films.study WHERE studies.id = $id AND source IS NOT NULL", ("$id", studyId));
+                deleted = Write("DELETE FROM studies WHERE id = $id", ("$id", studyId)) > 0;
+                transaction.Commit();
+            }
+
             Execute(connection, "PRAGMA wal_checkpoint(TRUNCATE)");
             return deleted;
         }
     }
+
+    /// <summary>Whether a film that arrived by itself was deleted with its study.</summary>
+    /// <param name="content">The file.</param>
+    public bool WasDeleted(ReadOnlySpan<byte> content) =>
+        Query("SELECT 1 FROM deleted_arrivals WHERE sha256 = $sha", r => r.GetInt64(0), ("$sha", Convert.ToHexStringLower(SHA256.HashData(content)))).Count > 0;
 
     /// <summary>Keeps the result of a practice film.</summary>
     public void AddPractice(string kind, string result) => Write("INSERT INTO practice (at, kind, result) VALUES ($at, $kind, $result)",

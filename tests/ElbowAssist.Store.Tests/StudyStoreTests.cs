@@ -194,6 +194,22 @@ public sealed class StudyStoreTests : IDisposable
     }
 
     [Fact]
+    public void AFilmThatArrivedByItself_IsKnownAsDeleted_WithItsStudy()
+    {
+        using var store = StudyStore.Open(Path);
+        byte[] arrived = [1, 2, 3], opened = [4, 5, 6];
+        var watched = store.FindOrCreate("file:1", "title", "watched").Id;
+        var byHand = store.Create("title", "files").Id;
+        store.AddFilm(watched, "a", arrived);
+        store.AddFilm(byHand, "b", opened);
+        Assert.False(store.WasDeleted(arrived));
+        store.Delete(watched);
+        store.Delete(byHand);
+        Assert.True(store.WasDeleted(arrived));
+        Assert.False(store.WasDeleted(opened));
+    }
+
+    [Fact]
     public void AFileThatIsNoStore_IsRefused()
     {
         folder.Write("studies.db", Encoding.ASCII.GetBytes(new string('x', 5000)));

@@ -3,6 +3,7 @@ using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
 using ElbowAssist.Exchange.Json;
+using ElbowAssist.Store;
 using ElbowAssist.Testing;
 
 namespace ElbowAssist.Web.Tests;
@@ -161,6 +162,31 @@ public sealed class ContractTests(RunningService service) : IClassFixture<Runnin
         }
 
         Assert.NotNull(Arrived());
+    }
+
+    [Fact]
+    public async Task AFilmWhoseStudyWasDeleted_DoesNotArriveAgain()
+    {
+        byte[] film = PlainPng.Grey16(32, 32, (x, y) => (ushort)(x * y)), next = PlainPng.Grey16(32, 32, (x, y) => (ushort)(x + y));
+        async Task<StoredStudy> ArrivedAsync(string name, byte[] content)
+        {
+            await File.WriteAllBytesAsync(Path.Combine(service.Watched, name), content);
+            StoredStudy? arrived = null;
+            while (arrived is null)
+            {
+                await Task.Delay(100);
+                arrived = service.Store.List().FirstOrDefault(s => s.Films.Any(f => f.Name == name));
+            }
+
+            return arrived;
+        }
+
+        var study = await ArrivedAsync("deleted.png", film).WaitAsync(TimeSpan.FromMinutes(1));
+        using var gone = await service.Client.DeleteAsync($"/api/studies/{study.Id}");
+        File.SetLastWriteTimeUtc(Path.Combine(service.Watched, "deleted.png"), new DateTime(2026, 1, 1, 0, 0, 0, DateTimeKind.Utc));
+        await File.WriteAllBytesAsync(Path.Combine(service.Watched, "again.png"), film);
+        await ArrivedAsync("next.png", next).WaitAsync(TimeSpan.FromMinutes(1));
+        Assert.DoesNotContain(service.Store.List().SelectMany(s => s.Films), f => f.Name is "deleted.png" or "again.png");
     }
 
     [Fact]

@@ -28,6 +28,9 @@ internal static class Migrations
         ALTER TABLE studies ADD COLUMN source TEXT;
         CREATE INDEX studies_by_source ON studies (source);
         """,
+        """
+        CREATE TABLE deleted_arrivals (sha256 TEXT PRIMARY KEY) STRICT;
+        """,
     ];
 
     /// <summary>Brings a file to this version, each step whole or not at all.</summary>

@@ -12,7 +12,7 @@ namespace ElbowAssist.Web.Studies;
 /// <summary>
 /// Films that arrive in a watched folder, as a DICOM receiver writes them: those of one DICOM study come together, any
 /// other film is a study of its own, so that films of two patients are never mixed. A film that is there again after a
-/// restart is known.
+/// restart is known, and one whose study was deleted does not come back; a reader may still open it by hand.
 /// </summary>
 internal sealed class ArrivingFilms(ServiceOptions options, StudyStore store, OpenStudies open, IFilmDesk desk) : BackgroundService
 {
@@ -40,6 +40,11 @@ internal sealed class ArrivingFilms(ServiceOptions options, StudyStore store, Op
 
     private void Add(string path, byte[] content)
     {
+        if (store.WasDeleted(content))
+        {
+            return;
+        }
+
         var sidecar = path + SidecarJson.Suffix;
         var stated = File.Exists(sidecar) ? StudyEndpoints.StatedOrNull(File.ReadAllText(sidecar)) : null;
         var source = DicomStudy(content) is { } uid ? StudySource.Dicom(uid) : StudySource.File(SHA256.HashData(content));
