@@ -86,7 +86,8 @@ public sealed class FilmReader
         }
 
         var image = Facts(radiograph);
-        var proposals = Look(radiograph, options, clock, p => FilmJudge.Refuses(judge.Input(image, options, p, ModelCalibration.None)), cancellation);
+        using var looks = new FilmLooks(radiograph);
+        var proposals = Look(looks, options, clock, p => FilmJudge.Refuses(judge.Input(image, options, p, ModelCalibration.None)), cancellation);
         var calibration = proposals.Landmarks is { } landmarks ? calibrations[landmarks.View] : ModelCalibration.None;
         return judge.Input(image, options, proposals, calibration) with { Timing = clock.Milliseconds };
     }
@@ -95,27 +96,29 @@ public sealed class FilmReader
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public ProposedFilm Propose(Radiograph radiograph, ReadOptions options, CancellationToken cancellation = default)
     {
-        var proposals = Look(radiograph, options, new StageClock(), _ => false, cancellation);
+        using var looks = new FilmLooks(radiograph);
+        var proposals = Look(looks, options, new StageClock(), _ => false, cancellation);
         return new ProposedFilm(Facts(radiograph), options.View, options.Side, options.Patient, options.Context, options.Statements, proposals);
     }
 
     /// <summary>The reading of a film and what it was made of; everything is looked at, also where the film is refused.</summary>
-    /// <param name="radiograph">The film; its facts give spacing and source.</param>
+    /// <param name="looks">The film, perhaps looked at by other readers before; its facts give spacing and source.</param>
     /// <param name="options">What is known beyond its pixels.</param>
     /// <param name="decoding">Time spent on decoding, to be named in the reading, or null.</param>
     /// <param name="cancellation">Looked at between passes.</param>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
     public (ProposedFilm Proposed, FilmReading Reading) ReadWithProposals(
-        Radiograph radiograph, ReadOptions options, TimeSpan? decoding = null, CancellationToken cancellation = default)
+        FilmLooks looks, ReadOptions options, TimeSpan? decoding = null, CancellationToken cancellation = default)
     {
+        ArgumentNullException.ThrowIfNull(looks);
         var clock = new StageClock();
         if (decoding is { } decoded)
         {
             clock.Book("decode", decoded);
         }
 
-        var image = Facts(radiograph);
-        var proposals = Look(radiograph, options, clock, _ => false, cancellation);
+        var image = Facts(looks.Radiograph);
+        var proposals = Look(looks, options, clock, _ => false, cancellation);
         var calibration = proposals.Landmarks is { } landmarks ? calibrations[landmarks.View] : ModelCalibration.None;
         return (
             new ProposedFilm(image, options.View, options.Side, options.Patient, options.Context, options.Statements, proposals),
@@ -123,18 +126,16 @@ public sealed class FilmReader
     }
 
     private FilmProposals Look(
-        Radiograph radiograph, ReadOptions options, StageClock clock, Func<FilmProposals, bool> isEnough, CancellationToken cancellation)
+        FilmLooks looks, ReadOptions options, StageClock clock, Func<FilmProposals, bool> isEnough, CancellationToken cancellation)
     {
-        ArgumentNullException.ThrowIfNull(radiograph);
         ArgumentNullException.ThrowIfNull(options);
-        using var film = clock.Time("normalise", () => NormalisedFilm.Of(radiograph));
-        var found = new FilmProposals { Image = clock.Time("quality", () => QualityStage.Figures(film)) };
+        var found = new FilmProposals { Image = looks.Figures(clock) };
         if (isEnough(found))
         {
             return found;
         }
 
-        var look = clock.Time("view", () => new ViewStage(models.View, passes.View, models.Threads).Run(film, cancellation));
+        var look = looks.View(models.View, passes.View, models.Threads, clock, cancellation);
         found = found with { View = look.Proposal };
         var view = options.View ?? ViewJudgement.Likeliest(look.Proposal.Probabilities);
         if (isEnough(found) || options.Landmarks is not null || models.LandmarksOf(view) is not { } model)

@@ -1,6 +1,5 @@
 using System.Buffers;
 using System.Collections.Concurrent;
-using ElbowAssist.Anatomy;
 using ElbowAssist.Bench.Datasets;
 using ElbowAssist.Cli.Benching;
 using ElbowAssist.Imaging.Files;
@@ -62,24 +61,23 @@ internal sealed class BareRun : IDisposable
             idle.Add(own);
         });
 
-    /// <summary>The networks that the bench ran on a film it has answered.</summary>
-    public IReadOnlyList<(string Network, int Passes)> RunsOf(LabelledFilm film) =>
-        [.. models.SelectMany(m => m.Store.Proposed(film) is { } answered ? RunsOf(m.Models, answered.Proposals.Landmarks?.View) : [])];
+    /// <summary>The networks that the bench ran on a film it has answered: a view model that entrants share once.</summary>
+    public IReadOnlyList<(string Network, int Passes)> RunsOf(LabelledFilm film)
+    {
+        var answered = models.Select(m => (m.Models, Answer: m.Store.Proposed(film))).Where(m => m.Answer is not null).ToList();
+        return
+        [
+            .. answered.Select(m => m.Models.ViewModel).DistinctBy(f => f.Sha256, StringComparer.Ordinal).Select(f => (f.Manifest.Onnx.Sha256, PassPlan.Default.View.Count)),
+            .. answered.Where(m => m.Answer!.Proposals.Landmarks is not null)
+                .Select(m => (m.Models.LandmarkModel(m.Answer!.Proposals.Landmarks!.View).Manifest.Onnx.Sha256, PassPlan.Default.Landmarks.Count)),
+        ];
+    }
 
     public void Dispose()
     {
         foreach (var network in idle.SelectMany(own => own.Values).Concat(networks.Values))
         {
             network.Dispose();
-        }
-    }
-
-    private static IEnumerable<(string Network, int Passes)> RunsOf(OpenModels models, View? looked)
-    {
-        yield return (models.ViewModel.Manifest.Onnx.Sha256, PassPlan.Default.View.Count);
-        if (looked is { } view)
-        {
-            yield return (models.LandmarkModel(view).Manifest.Onnx.Sha256, PassPlan.Default.Landmarks.Count);
         }
     }
 

@@ -8,7 +8,7 @@ using ElbowAssist.Pipeline;
 
 namespace ElbowAssist.Cli.Benching;
 
-/// <summary>Has every set of models look at every film: each film is decoded once, films side by side.</summary>
+/// <summary>Has every set of models look at every film: each film is decoded, normalised and shown to a view model once, films side by side.</summary>
 /// <param name="models">Models and where their answers are kept.</param>
 /// <param name="stateView">Whether the models are told the view.</param>
 /// <param name="threads">Films side by side, each on one thread.</param>
@@ -56,9 +56,10 @@ internal sealed class AnswerRun(IReadOnlyList<(OpenModels Models, AnswerStore St
         }
 
         using var pixels = loaded.Radiograph;
+        using var looks = new FilmLooks(pixels);
         foreach (var (entrant, store) in models.Where(m => !m.Store.Has(film)))
         {
-            var (proposed, reading) = entrant.Reader.ReadWithProposals(loaded.Radiograph, OptionsOf(loaded), loaded.Decoding, cancellation);
+            var (proposed, reading) = entrant.Reader.ReadWithProposals(looks, OptionsOf(loaded), loaded.Decoding, cancellation);
             store.Keep(film, proposed, reading, cancellation);
         }
     }

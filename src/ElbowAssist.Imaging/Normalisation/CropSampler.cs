@@ -6,9 +6,6 @@ namespace ElbowAssist.Imaging.Normalisation;
 /// <summary>Samples a reduced film onto the grid of a crop and standardises it.</summary>
 internal static class CropSampler
 {
-    /// <summary>Added to the standard deviation so that an empty crop stays finite.</summary>
-    private const double Softening = 0.03;
-
     public static void Standardised(
         NormalisedFilm film, FilmLevel level, Similarity filmToCrop, int width, int height, Span<float> target)
     {
@@ -26,8 +23,8 @@ internal static class CropSampler
             source, sampled, map, new Size(width, height), InterpolationFlags.Linear | InterpolationFlags.WarpInverseMap,
             BorderTypes.Constant, new Scalar(dark ? ushort.MaxValue : 0));
         var window = CropWindow.Of(Values(sampled, width * height), width, cropToFilm, film);
-        ToUnit(Values(sampled, width * height), window, dark, target);
-        Standardise(target[..(width * height)]);
+        GreyStandard.ToUnit(Values(sampled, width * height), window, dark, target);
+        GreyStandard.Standardise(target[..(width * height)]);
     }
 
     /// <summary>
@@ -50,32 +47,4 @@ internal static class CropSampler
     }
 
     private static unsafe ReadOnlySpan<ushort> Values(Mat sampled, int count) => new(sampled.DataPointer, count);
-
-    private static void ToUnit(ReadOnlySpan<ushort> values, GreyWindow window, bool dark, Span<float> target)
-    {
-        var scale = 1f / window.Range;
-        for (var i = 0; i < values.Length; i++)
-        {
-            var unit = Math.Clamp((values[i] - window.Low) * scale, 0f, 1f);
-            target[i] = dark ? 1 - unit : unit;
-        }
-    }
-
-    private static void Standardise(Span<float> crop)
-    {
-        double sum = 0, squares = 0;
-        foreach (var value in crop)
-        {
-            sum += value;
-            squares += (double)value * value;
-        }
-
-        var mean = sum / crop.Length;
-        var deviation = Math.Sqrt(Math.Max(0, (squares / crop.Length) - (mean * mean)));
-        var factor = (float)(1 / (deviation + Softening));
-        foreach (ref var value in crop)
-        {
-            value = (value - (float)mean) * factor;
-        }
-    }
 }

@@ -19,19 +19,35 @@ internal static class CropWindow
         var down = cropToFilm.Apply(new Vector(0, 1));
         using var histogram = new GreyHistogram();
         var count = 0;
-        for (var i = 0; i < sampled.Length; i++)
+        for (var row = 0; row * width < sampled.Length; row++)
         {
-            int column = i % width, row = i / width;
-            var x = origin.X + (column * right.X) + (row * down.X);
-            var y = origin.Y + (column * right.Y) + (row * down.Y);
-            if (x >= field.Left && x < field.Right && y >= field.Top && y < field.Bottom)
+            var line = sampled.Slice(row * width, width);
+            // Along a row both coordinates only rise or only fall: with its ends all of it lies inside.
+            if (Inside(0, row) && Inside(width - 1, row))
             {
-                histogram.Add(sampled[i]);
-                count++;
+                histogram.Add(line);
+                count += width;
+                continue;
+            }
+
+            for (var column = 0; column < width; column++)
+            {
+                if (Inside(column, row))
+                {
+                    histogram.Add(line[column]);
+                    count++;
+                }
             }
         }
 
         var window = count < LeastShare * sampled.Length ? film.Window : GreyWindow.From(histogram, count);
         return window.Range < LeastRange * film.Window.Range ? film.Window : window;
+
+        bool Inside(int column, int row)
+        {
+            var x = origin.X + (column * right.X) + (row * down.X);
+            var y = origin.Y + (column * right.Y) + (row * down.Y);
+            return x >= field.Left && x < field.Right && y >= field.Top && y < field.Bottom;
+        }
     }
 }

@@ -92,8 +92,6 @@ public readonly record struct Polarity(bool BoneIsDark, double Score)
             }
         }
 
-        dark[..darkCount].Sort();
-        bright[..brightCount].Sort();
-        return (dark[darkCount / 2], bright[brightCount / 2]);
+        return (OrderStatistic.Of(dark[..darkCount], darkCount / 2), OrderStatistic.Of(bright[..brightCount], brightCount / 2));
     }
 }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using ElbowAssist.Geometry;
 using ElbowAssist.Imaging.Normalisation;
 
@@ -23,27 +24,30 @@ public sealed record BoneExposure(double Noise, double BurnedOut, double Blur)
     /// <summary>The figures on a reduced film, or null where too little of it lies about the places.</summary>
     internal static BoneExposure? Of(FilmLevel level, bool boneIsDark, IReadOnlyList<Point> places, double radius)
     {
-        var (values, responses) = Samples(level, boneIsDark, places, radius);
-        if (values.Count < FewestSamples)
+        var most = (level.Width + 1) / 2 * ((level.Height + 1) / 2);
+        using IMemoryOwner<bool> seen = MemoryPool<bool>.Shared.Rent(most);
+        using IMemoryOwner<int> rented = MemoryPool<int>.Shared.Rent(most);
+        using var values = new GreyHistogram();
+        seen.Memory.Span[..most].Clear();
+        var responses = rented.Memory.Span[..Look(level, boneIsDark, places, radius, seen.Memory.Span, rented.Memory.Span, values)];
+        var count = responses.Length;
+        if (count < FewestSamples)
         {
             return null;
         }
 
-        values.Sort();
-        responses.Sort();
-        var range = Math.Max(1, values[values.Count * 9 / 10] - values[values.Count / 10]);
-        var plain = values[^1] - Plateau;
+        var range = Math.Max(1, values.AtRank(count * 9 / 10) - values.AtRank(count / 10));
         return new BoneExposure(
-            responses[responses.Count / 2] / (6 * MedianOfNormal) / range,
-            (double)values.Count(v => v >= plain) / values.Count,
+            OrderStatistic.Of(responses, count / 2) / (6 * MedianOfNormal) / range,
+            (double)values.CountFrom(Math.Max(0, values.AtRank(count - 1) - Plateau)) / count,
             BlurFigure.Of(level));
     }
 
-    /// <summary>Values of every second pixel and row of the discs, bone bright, and the responses of the mask there.</summary>
-    private static (List<int> Values, List<int> Responses) Samples(FilmLevel level, bool boneIsDark, IReadOnlyList<Point> places, double radius)
+    /// <summary>Counts the values of every second pixel and row of the discs, bone bright, and takes the responses of the mask there.</summary>
+    /// <returns>How many.</returns>
+    private static int Look(FilmLevel level, bool boneIsDark, IReadOnlyList<Point> places, double radius, Span<bool> seen, Span<int> responses, GreyHistogram values)
     {
-        var (values, responses) = (new List<int>(), new List<int>());
-        var seen = new HashSet<int>();
+        var count = 0;
         var (samples, width) = (level.Samples, level.Width);
         double rx = radius / level.ScaleX, ry = radius / level.ScaleY;
         foreach (var place in places)
@@ -54,21 +58,28 @@ public sealed record BoneExposure(double Noise, double BurnedOut, double Blur)
                 for (var x = Even(Math.Max(1, cx - rx)); x < Math.Min(width - 1, cx + rx); x += 2)
                 {
                     double dx = (x + 0.5 - cx) / rx, dy = (y + 0.5 - cy) / ry;
-                    var at = (y * width) + x;
-                    if (x < 1 || y < 1 || (dx * dx) + (dy * dy) >= 1 || !seen.Add(at))
+                    if (x < 1 || y < 1 || (dx * dx) + (dy * dy) >= 1)
                     {
                         continue;
                     }
 
-                    values.Add(boneIsDark ? ushort.MaxValue - samples[at] : samples[at]);
-                    responses.Add(Math.Abs(
+                    ref var before = ref seen[(y / 2 * ((width + 1) / 2)) + (x / 2)];
+                    if (before)
+                    {
+                        continue;
+                    }
+
+                    before = true;
+                    var at = (y * width) + x;
+                    values.Add(boneIsDark ? (ushort)(ushort.MaxValue - samples[at]) : samples[at]);
+                    responses[count++] = Math.Abs(
                         (4 * samples[at]) - (2 * (samples[at - 1] + samples[at + 1] + samples[at - width] + samples[at + width])) +
-                        samples[at - width - 1] + samples[at - width + 1] + samples[at + width - 1] + samples[at + width + 1]));
+                        samples[at - width - 1] + samples[at - width + 1] + samples[at + width - 1] + samples[at + width + 1]);
                 }
             }
         }
 
-        return (values, responses);
+        return count;
     }
 
     private static int Even(double from) => 2 * (int)Math.Ceiling(from / 2);
