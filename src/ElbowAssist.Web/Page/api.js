@@ -1,8 +1,8 @@
-// The service. Every refusal comes as a problem with one sentence, which is thrown for the page to tell.
+// The service. Every refusal comes as a problem with one sentence, which is thrown for the page to tell; so is its silence.
 
 export class Refused extends Error {
   constructor(status, problem) {
-    super(problem?.detail ?? 'The service did not answer.');
+    super(problem?.detail ?? 'The service does not answer; start it again with "elbowassist serve".');
     this.status = status;
     this.code = problem?.code ?? 'unknown';
   }
@@ -30,11 +30,19 @@ async function send(method, path, body, init) {
     headers: { ...body === undefined || body instanceof Blob ? {} : { 'Content-Type': 'application/json' }, ...mark.get() ? { Reader: encodeURIComponent(mark.get()) } : {}, ...init.headers },
     body: body === undefined || body instanceof Blob ? body : JSON.stringify(body),
     signal: init.signal,
-  });
+  }).catch(e => { throw init.signal?.aborted ? e : new Refused(0, null); });
   if (response.status === 304) return response;
   if (!response.ok) throw new Refused(response.status, await response.json().catch(() => null));
   return response;
 }
+
+const parsed = async file => {
+  try {
+    return JSON.parse(await file.text());
+  } catch {
+    throw new Refused(0, { detail: `${file.name} is not JSON; choose a file that this page saved.` });
+  }
+};
 
 const json = async (method, path, body, init) => {
   const response = await call(method, path, body, init);
@@ -71,8 +79,8 @@ export const api = {
   giveBack: (id, film, landmark) => json('DELETE', `/api/studies/${id}/films/${film}/landmarks/${landmark}`),
   enhanced: async (id, film, item) => (await call('POST', `/api/studies/${id}/films/${film}/enhanced/${item}`)).blob(),
   turned: (id, film) => json('GET', `/api/studies/${id}/films/${film}/turned`),
-  bringLines: async (id, file) => json('POST', `/api/studies/${id}/lines.json`, JSON.parse(await file.text())),
-  openCase: async file => json('POST', '/api/cases', JSON.parse(await file.text())),
+  bringLines: async (id, file) => json('POST', `/api/studies/${id}/lines.json`, await parsed(file)),
+  openCase: async file => json('POST', '/api/cases', await parsed(file)),
   reportText: async id => (await call('GET', `/api/studies/${id}/report.txt`)).text(),
   samples: path => samples(path),
   practise: wish => json('POST', '/api/practice', wish),

@@ -28,8 +28,8 @@ async function go() {
     } else await startRoom(room);
   } catch (e) {
     room.className = 'start';
-    room.replaceChildren(h('p', { className: 'message' }, e instanceof Refused ? e.message : 'The service does not answer; start it again with "elbowassist serve".'));
-    if (!(e instanceof Refused) && !(e instanceof TypeError)) throw e;
+    room.replaceChildren(h('p', { className: 'message' }, e.message));
+    if (!(e instanceof Refused)) throw e;
   }
 }
 
@@ -50,7 +50,8 @@ export async function beginWith(files) {
     try {
       location.hash = `study/${(await api.openCase(files[0])).id}`;
     } catch (e) {
-      tell(e instanceof Refused ? e.message : `${files[0].name} is no case file.`);
+      if (!(e instanceof Refused)) throw e;
+      tell(e.message);
     }
     return;
   }

@@ -2,7 +2,9 @@
 import { h, s, parseSvg, tell } from './dom.js';
 import { clearLabels } from './labels.js';
 
-const READER = '#f0e442', HALO = '#000', NAMES = { 'anterior-humeral-line': 'anterior humeral line', 'radiocapitellar-line': 'radiocapitellar line' };
+/** What the lines laid by hand are called on the page. */
+export const NAMES = { 'anterior-humeral-line': 'anterior humeral line', 'radiocapitellar-line': 'radiocapitellar line' };
+const READER = '#f0e442', HALO = '#000';
 
 export class Pane extends EventTarget {
   #samples = null; #image = null; #pointers = new Map(); #hand = null; #cursor = null; #lag = null; #pending = null; #busy = false;

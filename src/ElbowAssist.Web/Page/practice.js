@@ -1,9 +1,8 @@
 // The practice room: simulated films, always marked so; the truth stays with the service until the answer is in.
 import { api, Refused } from './api.js';
 import { h, key, tell } from './dom.js';
-import { Pane } from './pane.js';
+import { NAMES, Pane } from './pane.js';
 
-const NAMES = { 'anterior-humeral-line': 'anterior humeral line', 'radiocapitellar-line': 'radiocapitellar line' };
 const LEVELS = [[1, 'well positioned, no injury'], [2, 'as films come'], [3, 'badly positioned']];
 
 export class PracticeRoom {
@@ -27,14 +26,14 @@ export class PracticeRoom {
   hide(hidden) { this.pane?.hide(hidden); }
 
   async next() {
+    if (this.simulating) return;
+    this.simulating = true;
     tell('A film is being simulated…');
     this.stage.replaceChildren(h('p', { className: 'empty' }, 'A film is being simulated…'));
-    try {
-      this.film = await api.practise(this.wish);
-    } catch (e) {
-      tell(e instanceof Refused ? e.message : 'The service does not answer.');
-      return;
-    }
+    const film = await this.#asked(() => api.practise(this.wish));
+    this.simulating = false;
+    if (!film) return;
+    this.film = film;
     Object.assign(this, { lines: [], truth: null, answers: {} });
     this.hand = null;
     this.#stage(`Simulated film, ${this.film.view}`, `Simulated ${this.film.view === 'ap' ? 'AP' : this.film.view}`);
@@ -45,16 +44,24 @@ export class PracticeRoom {
 
   /** One of the reader's own earlier films, blinded. */
   async again() {
-    try {
-      this.hand = await api.hand();
-    } catch (e) {
-      tell(e instanceof Refused ? e.message : 'The service does not answer.');
-      return;
-    }
+    const hand = await this.#asked(() => api.hand());
+    if (!hand) return;
+    this.hand = hand;
     Object.assign(this, { film: { id: this.hand.id, words: 'One of your own earlier films: lay the line again', view: '', lines: [this.hand.line] }, lines: [], truth: null, answers: {} });
     this.#stage('A film you have read before', 'Your own film');
     this.draw();
     this.pane.load(await api.samples(`/api/practice/hand/${this.hand.id}/samples`));
+  }
+
+  // What the service answers, or null with the reason told.
+  async #asked(ask) {
+    try {
+      return await ask();
+    } catch (e) {
+      if (!(e instanceof Refused)) throw e;
+      tell(e.message);
+      return null;
+    }
   }
 
   #stage(label, caption) {
@@ -73,16 +80,15 @@ export class PracticeRoom {
   async answer() {
     if (this.hand) {
       if (this.lines.length === 0) { tell('Lay the line first.'); return; }
-      try {
-        const result = await api.handAnswer(this.hand.id, this.lines[0]);
-        this.truth = { hand: result.words };
-      } catch (e) {
-        this.truth = { hand: e.message };
-      }
+      const result = await this.#asked(() => api.handAnswer(this.hand.id, this.lines[0]));
+      if (!result) return;
+      this.truth = { hand: result.words };
       this.draw();
       return;
     }
-    this.truth = await api.practiceAnswer(this.film.id, { lines: this.lines, trueView: this.answers.trueView ?? null, fracture: this.answers.fracture ?? null, carries: this.answers.carries ?? null });
+    const truth = await this.#asked(() => api.practiceAnswer(this.film.id, { lines: this.lines, trueView: this.answers.trueView ?? null, fracture: this.answers.fracture ?? null, carries: this.answers.carries ?? null }));
+    if (!truth) return;
+    this.truth = truth;
     this.pane.truth = this.truth.lines;
     this.pane.endLine();
     this.results = await api.practiceResults();

@@ -43,7 +43,9 @@ export class StudyRoom {
   async poll() {
     while (!this.left && this.study.films.some(f => f.state === 'reading')) {
       await new Promise(done => setTimeout(done, 400));
-      if (!this.left) await this.take(await api.study(this.id)).catch(() => null);
+      // A service that is being started again answers later.
+      const study = this.left ? null : await api.study(this.id).catch(() => null);
+      if (study && !this.left) await this.take(study);
     }
   }
 
@@ -79,7 +81,7 @@ export class StudyRoom {
       pane.addEventListener('chosen', () => this.choose(film.id));
       pane.addEventListener('hand', () => this.drawBar());
       pane.addEventListener('line', e => this.do(() => api.line(this.id, film.id, e.detail)).then(ok => ok && tell('Your line is laid.')));
-      pane.addEventListener('placed', e => this.place(film.id, e.detail.name, e.detail.place));
+      pane.addEventListener('placed', e => this.queue(() => this.place(film.id, e.detail.name, e.detail.place)));
       pane.addEventListener('tried', e => followMeasurements(film.id, e.detail.measurements));
       pane.onTry = (name, place) => api.tryPlace(this.id, film.id, name, place);
       if (film.state !== 'unreadable') {
@@ -160,24 +162,22 @@ export class StudyRoom {
 
   async place(film, name, place) {
     const before = this.film(film).alignment?.landmarks.find(l => l.name === name);
+    if (!await this.do(() => api.place(this.id, film, name, place))) return;
     this.undo.push({ film, name, before: before?.byReader ? { x: before.x, y: before.y } : null, after: place });
     this.redo = [];
-    await this.do(() => api.place(this.id, film, name, place));
   }
 
   async back() {
-    const step = this.undo.pop();
+    const step = this.undo.at(-1);
     if (!step) { tell('Nothing to take back.'); return; }
-    this.redo.push(step);
-    await this.do(() => step.before ? api.place(this.id, step.film, step.name, step.before) : api.giveBack(this.id, step.film, step.name));
+    if (!await this.do(() => step.before ? api.place(this.id, step.film, step.name, step.before) : api.giveBack(this.id, step.film, step.name))) return;
+    this.redo.push(this.undo.pop());
     tell('Taken back.');
   }
 
   async forth() {
-    const step = this.redo.pop();
-    if (!step) return;
-    this.undo.push(step);
-    await this.do(() => api.place(this.id, step.film, step.name, step.after));
+    const step = this.redo.at(-1);
+    if (step && await this.do(() => api.place(this.id, step.film, step.name, step.after))) this.undo.push(this.redo.pop());
   }
 
   // ---- films coming in -------------------------------------------------------------------------------------------
@@ -312,7 +312,7 @@ export class StudyRoom {
 
   /** Acts one after the other: a key pressed while an answer is on its way acts on what then stands. */
   queue(act) {
-    this.acting = (this.acting ?? Promise.resolve()).then(() => this.left ? null : act()).catch(e => { if (!(e instanceof Refused)) throw e; });
+    this.acting = (this.acting ?? Promise.resolve()).then(() => this.left ? null : act()).catch(e => { if (!(e instanceof Refused)) reportError(e); });
     return true;
   }
 

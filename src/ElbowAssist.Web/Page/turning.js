@@ -18,8 +18,9 @@ export function turning(room, film) {
         document.getElementById(`turn-${film.id}`)?.focus({ preventScroll: true });
         tell('');
       } catch (e) {
-        tell(e instanceof Refused ? e.message : 'The service does not answer.');
         ask.disabled = false;
+        if (!(e instanceof Refused)) throw e;
+        tell(e.message);
       }
     },
   }, 'Turn the elbow: the film or the bone?');

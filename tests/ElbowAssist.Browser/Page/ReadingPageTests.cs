@@ -157,6 +157,10 @@ public sealed class ReadingPageTests(ServedPage page) : IClassFixture<ServedPage
         Assert.Equal(Line("before"), Line("back"));
         Assert.Equal(Line("after"), Line("forth"));
         Assert.NotEqual(Line("forth"), Line("nudged"));
+        var silence = seen.GetProperty("silence");
+        Assert.Contains("does not answer", silence.GetProperty("told").GetString(), StringComparison.Ordinal);
+        Assert.Equal(Line("nudged"), silence.GetProperty("line").GetString());
+        Assert.Equal(Line("forth"), Line("again"));
         Assert.True(seen.GetProperty("lags").GetArrayLength() > 5);
         Nothing(seen.GetProperty("errors"), "errors");
     }

@@ -115,7 +115,14 @@ const acts = {
     const lags = await reader.page.evaluate(() => performance.getEntriesByName('drag').map(m => m.duration));
     await reader.press('ArrowRight');
     const nudged = await line();
-    const result = { before, during, after, back, forth, nudged, lags, errors: reader.errors };
+    // The service stops answering, and answers again: what was asked meanwhile is told and not lost.
+    await reader.page.context().setOffline(true);
+    await reader.press('Control+z');
+    const silence = { told: await reader.text('#told'), line: await line() };
+    await reader.page.context().setOffline(false);
+    await reader.press('Control+z');
+    const again = await line();
+    const result = { before, during, after, back, forth, nudged, silence, again, lags, errors: reader.errors.filter(e => !e.includes('ERR_INTERNET_DISCONNECTED')) };
     await reader.leave();
     return result;
   },
