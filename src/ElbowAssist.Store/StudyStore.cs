@@ -266,8 +266,9 @@ public sealed class StudyStore : IDisposable
 
                 return rows;
             }
-            catch (SqliteException e)
+            catch (Exception e) when (e is SqliteException or FormatException or InvalidCastException or InvalidOperationException)
             {
+                // The latter three are columns that hold something else: the file is no store, or a damaged one.
                 throw new StoreException("The store could not be read.", e);
             }
         }

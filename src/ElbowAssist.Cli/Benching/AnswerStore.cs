@@ -59,7 +59,9 @@ internal sealed class AnswerStore(string folder)
         var set = LandmarkSet.Of(film.Truth.View.Name);
         return new FilmAnswer(
             ReadingJson.Read(File.ReadAllBytes(PathOf(film, OutputNames.Reading))),
-            [.. landmarks.Select(l => Landmark(l, set!.Landmarks[set.IndexOf(l.Name)].Kind))]);
+            [.. landmarks.Select(l => set?.IndexOf(l.Name) is >= 0 and var place
+                ? Landmark(l, set.Landmarks[place].Kind)
+                : throw new FormatException($"{NameOf(film)}{ProposedFilm.FileSuffix} names a landmark that is none of its view."))]);
     }
 
     /// <summary>Why a film could not be read, or null.</summary>

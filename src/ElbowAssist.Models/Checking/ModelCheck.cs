@@ -79,8 +79,9 @@ public static class ModelCheck
                 throw new ModelFolderException(folder.Path, "has a golden input of another size than its network takes.");
             }
 
-            return GoldenCase.Read(Path.Combine(folder.Path, "golden", "output.json"))
-                ?? throw new ModelFolderException(folder.Path, "has an empty golden output.");
+            return GoldenCase.Read(Path.Combine(folder.Path, "golden", "output.json")) is { } golden && golden.Points.All(p => p?.Name is not null) && golden.Covariance?.All(c => c is not null) != false
+                ? golden
+                : throw new ModelFolderException(folder.Path, "has an empty golden output, or one with empty entries.");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException)
         {

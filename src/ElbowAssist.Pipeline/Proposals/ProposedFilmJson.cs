@@ -48,7 +48,7 @@ public static partial class ProposedFilmJson
         try
         {
             var block = JsonSerializer.Deserialize(utf8, BlockJson.Default.FilmBlock);
-            if (block is null || block.Schema != ProposedFilm.SchemaId)
+            if (block is null || block.Schema != ProposedFilm.SchemaId || block.Landmarks?.Merged.Any(m => m is null) == true)
             {
                 throw new FormatException($"The file holds no {ProposedFilm.SchemaId}.");
             }
@@ -130,7 +130,8 @@ public static partial class ProposedFilmJson
     private sealed record TwoPlacesLine(double X, double Y, double OtherX, double OtherY, double OtherWeight);
 
     [JsonSourceGenerationOptions(
-        PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, UseStringEnumConverter = true, RespectNullableAnnotations = true)]
+        PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, UseStringEnumConverter = true, RespectNullableAnnotations = true,
+        RespectRequiredConstructorParameters = true)]
     [JsonSerializable(typeof(FilmBlock))]
     private sealed partial class BlockJson : JsonSerializerContext;
 }

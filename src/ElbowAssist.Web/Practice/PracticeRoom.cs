@@ -44,7 +44,7 @@ internal sealed class PracticeRoom(IFilmDesk desk, Workers workers, StudyStore s
 
     /// <summary>Simulates a film.</summary>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    public async Task<PracticeCase> MakeAsync(PracticeWish wish, CancellationToken cancellation, ulong? seed = null)
+    public async Task<PracticeCase> MakeAsync(PracticeWish wish, CancellationToken cancellation, ulong? seed = null, int size = Size)
     {
         var options = new SimulationOptions
         {
@@ -55,7 +55,7 @@ internal sealed class PracticeRoom(IFilmDesk desk, Workers workers, StudyStore s
         };
         var view = wish.View == "ap" ? View.Ap : View.Lateral;
         var drawn = seed ?? (ulong)RandomNumberGenerator.GetInt32(FirstSeed, LastSeed + 1);
-        var film = await workers.RunAsync(_ => new FilmSimulator().Simulate(drawn, view, options, Size), cancellation).ConfigureAwait(false);
+        var film = await workers.RunAsync(_ => new FilmSimulator().Simulate(drawn, view, options, size), cancellation).ConfigureAwait(false);
         var radiograph = Radiograph.FromPixels(film.Pixels, film.Width, film.Height, new RadiographFacts
         {
             FileName = "simulated",
@@ -133,7 +133,7 @@ internal sealed class PracticeRoom(IFilmDesk desk, Workers workers, StudyStore s
                 continue;
             }
 
-            var difference = answer.Lines.FirstOrDefault(l => l.Name == name) is { From: [var x0, var y0], To: [var x1, var y1] }
+            var difference = answer.Lines?.FirstOrDefault(l => l?.Name == name) is { From: [var x0, var y0], To: [var x1, var y1] }
                 ? LineDifference.Of(new OwnLineLaid("", name, new Point(x0, y0), new Point(x1, y1), false), reading)
                 : null;
             lines.Add(new(name, [line.Point.X, line.Point.Y], [line.Direction.X, line.Direction.Y], difference?.AngleDegrees, difference?.OfCapitellum));

@@ -16,12 +16,15 @@ internal static class StudyParts
     /// <summary>Most films of a study.</summary>
     public const int MostFilms = 12;
 
+    // RFC 2046, section 5.1.1.
+    private const int LongestBoundary = 70;
+
     /// <summary>Takes the parts in, in memory only.</summary>
     /// <returns>The films, or the sentence why they cannot be used.</returns>
     /// <exception cref="BadHttpRequestException">Larger than the limit, or slower than the server waits.</exception>
     public static async Task<(IReadOnlyList<SentFilm> Films, string? Wrong)> ReadAsync(HttpRequest request, long limit)
     {
-        if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type) || type.MediaType != "multipart/form-data" || HeaderUtilities.RemoveQuotes(type.Boundary).Value is not { Length: > 0 } boundary)
+        if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type) || type.MediaType != "multipart/form-data" || HeaderUtilities.RemoveQuotes(type.Boundary).Value is not { Length: > 0 and <= LongestBoundary } boundary)
         {
             return ([], "Send the films of a study as multipart/form-data, one part with a file name for each.");
         }

@@ -40,16 +40,16 @@ internal sealed record LineDifference(double AngleDegrees, double OfCapitellum, 
         var normal = toolDirection.Perpendicular;
         var tool = normal.Dot(Scaled(through) - at);
         var along = ownDirection.Dot(toolDirection);
-        if (Math.Abs(along) < 0.2)
+        if (!(Math.Abs(along) >= 0.2))
         {
-            return null;
+            return null; // so does a line whose two points are one
         }
 
         var from = Scaled(own.From) - at;
         var hand = normal.Dot(from) - (toolDirection.Dot(from) * normal.Dot(ownDirection) / along);
         var angle = Math.Acos(Math.Min(1, Math.Abs(along))) * 180 / Math.PI;
         var distance = Math.Abs(hand - tool);
-        return new(angle, distance / (diameter * sx), reading.Image.ColumnSpacingMm is null ? null : distance);
+        return double.IsFinite(distance) ? new(angle, distance / (diameter * sx), reading.Image.ColumnSpacingMm is null ? null : distance) : null;
     }
 
     private static (Point? Centre, double Diameter) Centre(FilmReading reading)

@@ -36,7 +36,7 @@ internal static class LineEndpoints
             return Problem.NotFound("film");
         }
 
-        if (!Curtain.Lines.ContainsKey(line.Name) || line.From is not [var x0, var y0] || line.To is not [var x1, var y1] ||
+        if (line.Name is null || !Curtain.Lines.ContainsKey(line.Name) || line.From is not [var x0, var y0] || line.To is not [var x1, var y1] ||
             new Point(x0, y0) is not { IsFinite: true } from || new Point(x1, y1) is not { IsFinite: true } to || from.DistanceTo(to) < 2)
         {
             return Problem.BadRequest("A line has one of the names anterior-humeral-line and radiocapitellar-line and two points at least two pixels apart.");

@@ -23,7 +23,7 @@ internal static class WalkEndpoints
         var study = routes.MapGroup("/api/studies/{study}").WithTags("The systematic read");
         study.MapPost("/question", Begin).WithSummary("State the question and begin the read").Produces<StudyPage>().ProducesProblem(400).ProducesProblem(404);
         study.MapPost("/films/{film}/words", FilmWord).WithSummary("Say what the film itself cannot").Produces<StudyPage>().ProducesProblem(400).ProducesProblem(404);
-        study.MapPost("/answers", AnswerAll).WithSummary("Answer one or several questions; all are kept or none").Produces<StudyPage>().ProducesProblem(404).ProducesProblem(409);
+        study.MapPost("/answers", AnswerAll).WithSummary("Answer one or several questions; all are kept or none").Produces<StudyPage>().ProducesProblem(400).ProducesProblem(404).ProducesProblem(409);
         study.MapPost("/shown", Show).WithSummary("Show the tool's proposals on a topic, once its questions have the reader's own answers").Produces<StudyPage>().ProducesProblem(404).ProducesProblem(409);
         study.MapPost("/prompts/{code}", Settle).WithSummary("Say that a prompt was dealt with").Produces<StudyPage>().ProducesProblem(404).ProducesProblem(409);
         study.MapPost("/close", Close).WithSummary("Close the read").Produces<StudyPage>().ProducesProblem(404).ProducesProblem(409);
@@ -112,8 +112,9 @@ internal static class WalkEndpoints
             : Change(study, request, open, (_, _) => ([new FilmStated(film, side, view, context, words.FullExtensionAndSupination)], null));
     }
 
-    private static IResult AnswerAll(string study, IReadOnlyList<Answer> answers, HttpRequest request, OpenStudies open, TimeProvider clock) =>
-        Change(study, request, open, (found, status) =>
+    private static IResult AnswerAll(string study, IReadOnlyList<Answer> answers, HttpRequest request, OpenStudies open, TimeProvider clock) => answers.Any(a => a?.ItemId is null || a.Choices?.Any(c => c is null) == true)
+        ? Problem.BadRequest("Every answer names its question and the choices taken.")
+        : Change(study, request, open, (found, status) =>
         {
             if (status.Walk is not { } walk)
             {
