@@ -1,34 +1,19 @@
 using System.Net;
 using System.Net.Http.Headers;
-using ElbowAssist.Exchange;
 using ElbowAssist.Exchange.Dicom.Format;
 using ElbowAssist.Exchange.Dicom.Web;
-using ElbowAssist.Exchange.Json;
-using ElbowAssist.Reading;
-using ElbowAssist.Reading.Assembly;
+using ElbowAssist.Fuzzing.Service;
 
 namespace ElbowAssist.Fuzzing;
 
-/// <summary>Bodies that come over HTTP: landmarks sent to be measured, and answers of an archive.</summary>
+/// <summary>Bodies that come over HTTP: landmarks to be measured, and answers of an archive.</summary>
 internal static class Bodies
 {
     private static readonly FilmReference Film = new("1.2", "1.2.3", Uids.DigitalXRayForPresentation, "1.2.3.4", null);
 
-    /// <summary>What the service does with the body of a request to measure.</summary>
-    public static void Measure(byte[] body) => Targets.Said<ExchangeFormatException>(() =>
-    {
-        var laid = LandmarkFile.Read(body, "film", 1000, 1200);
-        return ReadingJson.Write(ReadingAssembler.Default.Assemble(new ReadingInput
-        {
-            Tool = new ToolIdentity("fuzzing", "0"),
-            Image = new ImageFacts("film", 1000, 1200, 0.15, 0.15, "option", ""),
-            View = new ViewFinding(laid.View, new Dictionary<string, double>(StringComparer.Ordinal), null),
-            Side = Anatomy.Side.Left,
-            Patient = new Anatomy.Patient(100, Anatomy.Sex.Female),
-            Context = Anatomy.FilmContext.Acute,
-            Landmarks = laid.Landmarks,
-        }));
-    });
+    /// <summary>The body of a request to measure; what its query may say is a target of its own.</summary>
+    public static void Measure(byte[] body) =>
+        Routes.Call("POST", "/api/measurements", [.. "?name=film&width=800&height=1000&side=left&sex=F&ageMonths=100&context=acute&rowSpacingMm=0.15\n\n"u8, .. body]);
 
     /// <summary>An archive's answer to a query.</summary>
     public static void ArchiveAnswer(byte[] body) => Targets.Said<DicomWebException>(() =>

@@ -1,4 +1,5 @@
 using ElbowAssist.Fuzzing;
+using ElbowAssist.Fuzzing.Service;
 using SharpFuzz;
 
 // elbowassist-fuzz afl            under afl-fuzz
@@ -61,6 +62,12 @@ static int Replay(string folder)
             finds++;
             Console.Out.WriteLine($"{Path.GetFileName(file)} ({Targets.All[input[0] % Targets.All.Count].Name}): {find}");
         }
+    }
+
+    foreach (var route in Routes.Missing())
+    {
+        finds++;
+        Console.Out.WriteLine($"{route} takes a body or a query and is no target");
     }
 
     Console.Out.WriteLine($"{files.Count} inputs, {finds} finds");

@@ -9,7 +9,9 @@ using ElbowAssist.Exchange.Json;
 using ElbowAssist.Exchange.Json.Coco;
 using ElbowAssist.Exchange.Json.Facts;
 using ElbowAssist.Exchange.Json.Studies;
+using ElbowAssist.Fuzzing.Service;
 using ElbowAssist.Imaging.Files;
+using ElbowAssist.Phantom.Mesh;
 using ElbowAssist.Phantom.Mesh.Surfaces;
 using ElbowAssist.Pipeline.Proposals;
 using ElbowAssist.Reading;
@@ -53,6 +55,13 @@ internal static class Targets
         ("result-line", f => ResultLine.Parse(f)),
         ("archive-answer", Bodies.ArchiveAnswer),
         ("archive-film", Bodies.ArchiveFilm),
+        .. Routes.All.Select(r => (r.Name, new Action<byte[]>(f => Routes.Call(r.Method, r.Pattern, f)))),
+        ("predictions", BenchFiles.Predictions),
+        ("readers", BenchFiles.Readers),
+        ("run-identity", BenchFiles.Identity),
+        ("bench-answer", BenchFiles.Answer),
+        ("golden", ModelFiles.Golden),
+        ("bones", f => Said<InvalidDataException>(() => BoneFolder.Load(Path.GetDirectoryName(Scratch.Write("bones/bones.json", f))!))),
     ];
 
     /// <summary>Sends an input to the parser that its first byte picks.</summary>
