@@ -26,6 +26,7 @@ internal sealed class Desktop(IServiceProvider services, StudyStore store)
     private readonly KnownHand hand = services.GetRequiredService<KnownHand>();
     private readonly PracticeRoom room = services.GetRequiredService<PracticeRoom>();
     private string? stamp;
+    private string closed = "";
     private string study = "";
     private string film = "";
     private string? practice;
@@ -38,15 +39,19 @@ internal sealed class Desktop(IServiceProvider services, StudyStore store)
             return;
         }
 
-        foreach (var old in store.List())
+        foreach (var old in store.List().Where(o => o.Id != closed))
         {
             open.Delete(old.Id);
         }
 
-        _ = Study(closed: true);
-        (study, film) = Study(closed: false);
+        if (closed.Length == 0)
+        {
+            (closed, _) = Study(concluded: true);
+            Shelve();
+        }
+
+        (study, film) = Study(concluded: false);
         await SettledAsync();
-        Shelve();
         stamp = store.Stamp();
     }
 
@@ -71,16 +76,16 @@ internal sealed class Desktop(IServiceProvider services, StudyStore store)
         _ => null,
     };
 
-    private (string Study, string Film) Study(bool closed)
+    private (string Study, string Film) Study(bool concluded)
     {
         var begun = store.Create("sample", "films");
-        var added = store.AddFilm(begun.Id, "film.png", [1]).Id;
+        var added = store.AddFilm(begun.Id, "film", [concluded ? SampleDesk.ForDicom : (byte)1]).Id;
         var walk = new WalkKeeper(WalkDefinition.ChildWalk, TimeProvider.System).Begin(proposalsVisibleFromStart: true);
         store.Append(begun.Id, "", [
             new QuestionStated(100, Sex.Female, Side.Left, Maturity.Child),
             new WalkBegun(walk),
             new OwnLineLaid(added, OwnLine, new Point(38, 20), new Point(37, 60), ToolWasVisible: true),
-            .. closed ? [new WalkClosed(walk.StartedAt)] : Array.Empty<StudyEvent>(),
+            .. concluded ? [new WalkClosed(walk.StartedAt)] : Array.Empty<StudyEvent>(),
         ]);
         return (begun.Id, added);
     }

@@ -14,7 +14,7 @@ internal static class Routes
 {
     private static readonly Lazy<(WebApplication App, Desktop Desktop)> Running = new(() =>
     {
-        var store = StudyStore.Open(Path.Combine(Scratch.Folder, "studies.db"));
+        var store = StudyStore.Open(":memory:");
         var app = ElbowService.Create(new ServiceOptions { MaxRequestBytes = 1 << 20, Workers = 1 }, new SampleDesk(), store);
         return (app, new Desktop(app.Services, store));
     });
