@@ -57,8 +57,8 @@ internal sealed class FilmLandmarks
 
     private static Landmark Cleaned(Landmark landmark)
     {
-        var position = landmark.Position is { IsFinite: true } p ? p : (Point?)null;
-        var covariance = position is not null && landmark.Covariance is { IsValid: true } c ? c : (Covariance?)null;
+        var position = landmark.Position is { } p && InputLimits.Holds(p) ? p : (Point?)null;
+        var covariance = position is not null && landmark.Covariance is { IsValid: true } c && InputLimits.Holds(c) ? c : (Covariance?)null;
         var visibility = double.IsFinite(landmark.Visibility) ? Math.Clamp(landmark.Visibility, 0, 1) : 0;
         return landmark with { Position = position, Covariance = covariance, Visibility = visibility };
     }

@@ -94,7 +94,7 @@ internal static class CaseEndpoints
            let film = study.Stored.Films.FirstOrDefault(f => f.Sha256 == line.Sha256)
            let @from = new Point(line.From[0], line.From[1])
            let to = new Point(line.To[0], line.To[1])
-           where film is not null && @from.IsFinite && to.IsFinite && @from.DistanceTo(to) >= 2
+           where film is not null && InputLimits.Holds(@from) && InputLimits.Holds(to) && @from.DistanceTo(to) >= 2
            select new LineBrought(film.Id, line.Name, @from, to, byTeacher),
     ];
 }

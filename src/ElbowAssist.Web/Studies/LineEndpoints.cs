@@ -22,8 +22,8 @@ internal static class LineEndpoints
         var film = routes.MapGroup("/api/studies/{study}/films/{film}").WithTags("Lines and landmarks");
         film.MapPost("/lines", Lay).WithSummary("Lay a line by hand").Produces<StudyPage>().ProducesProblem(400).ProducesProblem(404);
         film.MapPost("/lines/{name}/compare", Compare).WithSummary("Show the tool's line of a name beside the reader's own").Produces<StudyPage>().ProducesProblem(404).ProducesProblem(409);
-        film.MapPost("/landmarks/{name}/try", TryPlace).WithSummary("Where the lines would lie with a landmark elsewhere; nothing is kept").Produces<TriedPage>().ProducesProblem(404).ProducesProblem(409);
-        film.MapPut("/landmarks/{name}", Put).WithSummary("Move or place a landmark").Produces<StudyPage>().ProducesProblem(404).ProducesProblem(409);
+        film.MapPost("/landmarks/{name}/try", TryPlace).WithSummary("Where the lines would lie with a landmark elsewhere; nothing is kept").Produces<TriedPage>().ProducesProblem(400).ProducesProblem(404).ProducesProblem(409);
+        film.MapPut("/landmarks/{name}", Put).WithSummary("Move or place a landmark").Produces<StudyPage>().ProducesProblem(400).ProducesProblem(404).ProducesProblem(409);
         film.MapDelete("/landmarks/{name}", GiveBack).WithSummary("Take a landmark back to where the tool proposed it").Produces<StudyPage>().ProducesProblem(404).ProducesProblem(409);
         film.MapPost("/enhanced/{item}", Enhanced).WithSummary("A crop with its contrast raised locally, once the question has the reader's own answer")
             .Produces(StatusCodes.Status200OK, contentType: "image/png").ProducesProblem(404).ProducesProblem(409);
@@ -37,7 +37,7 @@ internal static class LineEndpoints
         }
 
         if (line.Name is null || !Curtain.Lines.ContainsKey(line.Name) || line.From is not [var x0, var y0] || line.To is not [var x1, var y1] ||
-            new Point(x0, y0) is not { IsFinite: true } from || new Point(x1, y1) is not { IsFinite: true } to || from.DistanceTo(to) < 2)
+            new Point(x0, y0) is var from && new Point(x1, y1) is var to && !(InputLimits.Holds(from) && InputLimits.Holds(to) && from.DistanceTo(to) >= 2))
         {
             return Problem.BadRequest("A line has one of the names anterior-humeral-line and radiocapitellar-line and two points at least two pixels apart.");
         }
@@ -88,6 +88,11 @@ internal static class LineEndpoints
             return Problem.NotYet("walk.own-answer-first", "Landmarks can be moved once the tool's lines are shown.");
         }
 
+        if (!InputLimits.Holds(new Point(place.X, place.Y)))
+        {
+            return NoPlace();
+        }
+
         return found.Study.Try(found.Film, name, new Point(place.X, place.Y)) is { } reading
             ? Results.Ok(FilmPages.Tried(reading))
             : Problem.NotYet("films.being-read", "The film is still being read; try again in a moment.");
@@ -98,6 +103,11 @@ internal static class LineEndpoints
         if (Find(study, film, name, open) is null)
         {
             return Problem.NotFound("film or landmark");
+        }
+
+        if (!InputLimits.Holds(new Point(place.X, place.Y)))
+        {
+            return NoPlace();
         }
 
         return WalkEndpoints.Change(study, request, open, (study, status) =>
@@ -117,6 +127,8 @@ internal static class LineEndpoints
             return outcome.Refusal is { } refusal ? ([], refusal) : ([new LandmarkLaid(outcome.Record.Moved[^1])], null);
         });
     }
+
+    private static IResult NoPlace() => Problem.BadRequest("A landmark needs a place on the film, in pixels.");
 
     private static IResult GiveBack(string study, string film, string name, HttpRequest request, OpenStudies open) => Find(study, film, name, open) is null
         ? Problem.NotFound("film or landmark")
