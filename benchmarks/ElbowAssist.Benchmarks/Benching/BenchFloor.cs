@@ -16,6 +16,9 @@ internal static class BenchFloor
 {
     private const int FilmsOfATurn = 10;
 
+    /// <summary>Turns, at most, that warm the runtime up and do not count: long runs are measured, not starts.</summary>
+    private const int MostWarmUps = 3;
+
     public static void Run(string dataset, int threads, string folder, IReadOnlyList<string> named)
     {
         var models = named.DefaultIfEmpty(OpenModels.Installed).Select(OpenModels.Open).ToList();
@@ -32,11 +35,11 @@ internal static class BenchFloor
         var (ours, floor) = (new Cost(), new Cost());
         var progress = Console.Error;
         Console.SetError(TextWriter.Null);
-        foreach (var turn in films.Chunk(FilmsOfATurn))
+        var warmUps = Math.Min(MostWarmUps, films.Count / FilmsOfATurn / 4);
+        foreach (var (number, turn) in films.Chunk(FilmsOfATurn).Index())
         {
             Array.ForEach(turn, f => _ = File.ReadAllBytes(f.Path).Length);
-            // The first turn warms both up.
-            var counts = turn[0] != films[0] || films.Count <= FilmsOfATurn;
+            var counts = number >= warmUps;
             ours.Add(turn.Length, () => bench.Run(turn, CancellationToken.None), counts);
             var runs = Array.ConvertAll(turn, f => (f, bare.RunsOf(f)));
             floor.Add(turn.Length, () => bare.Run(runs), counts);

@@ -11,16 +11,15 @@ namespace ElbowAssist.Imaging.Normalisation;
 /// </summary>
 public sealed class NormalisedFilm : IDisposable
 {
-    private const int OverviewSide = 256;
+    /// <summary>Longer side, at most, of the reduced film on which field and polarity are found.</summary>
+    internal const int OverviewSide = 256;
 
-    private readonly Dictionary<int, FilmLevel> levels;
-    private readonly FilmLevel overview;
+    private readonly FilmLevels levels;
 
-    private NormalisedFilm(Radiograph film, Dictionary<int, FilmLevel> levels, FilmLevel overview, ExposedField field, GreyWindow window, Polarity polarity)
+    private NormalisedFilm(Radiograph film, FilmLevels levels, ExposedField field, GreyWindow window, Polarity polarity)
     {
         Film = film;
         this.levels = levels;
-        this.overview = overview;
         Field = field;
         Window = window;
         Polarity = polarity;
@@ -43,28 +42,20 @@ public sealed class NormalisedFilm : IDisposable
     {
         ArgumentNullException.ThrowIfNull(film);
         NativeLibraries.EnsureLoadable();
-        var factor = Math.Max(1, (Math.Max(film.Width, film.Height) + OverviewSide - 1) / OverviewSide);
-        var reduced = FilmLevel.Reduce(film, factor);
-        var field = ExposedField.Find(reduced, film.Width, film.Height);
-        var window = GreyWindow.Of(film, field);
-        return new NormalisedFilm(film, [], reduced, field, window, Polarity.Of(reduced, field, film.Facts.BoneIsDark));
+        var reduced = new FilmLevels(film);
+        var overview = reduced.Within(OverviewSide);
+        var field = ExposedField.Find(overview, film.Width, film.Height);
+        return new NormalisedFilm(film, reduced, field, GreyWindow.Of(film, field), Polarity.Of(overview, field, film.Facts.BoneIsDark));
     }
 
     /// <summary>The same film with the other polarity, sharing what has been reduced so far.</summary>
-    public NormalisedFilm Inverted() => new(Film, levels, overview, Field, Window, new Polarity(!Polarity.BoneIsDark, -Polarity.Score));
+    public NormalisedFilm Inverted() => new(Film, levels, Field, Window, new Polarity(!Polarity.BoneIsDark, -Polarity.Score));
 
     /// <inheritdoc/>
-    public void Dispose()
-    {
-        overview.Dispose();
-        foreach (var level in levels.Values)
-        {
-            level.Dispose();
-        }
-    }
+    public void Dispose() => levels.Dispose();
 
     /// <summary>Image-quality figures of the exposed field.</summary>
-    public FilmQuality Quality() => FilmQuality.Of(this, overview);
+    public FilmQuality Quality() => FilmQuality.Of(this, levels);
 
     /// <summary>How bone is exposed about places on it, at the scale of a crop; null where too little of the film lies there.</summary>
     /// <param name="filmToCrop">The pose in which the elbow is looked at.</param>
@@ -73,7 +64,7 @@ public sealed class NormalisedFilm : IDisposable
     public BoneExposure? ExposureOfBone(Similarity filmToCrop, IReadOnlyList<Point> places, double radius)
     {
         ArgumentNullException.ThrowIfNull(places);
-        return BoneExposure.Of(LevelFor(filmToCrop.Scale), Polarity.BoneIsDark, places, radius);
+        return BoneExposure.Of(levels.ForScale(filmToCrop.Scale), Polarity.BoneIsDark, places, radius);
     }
 
     /// <summary>
@@ -86,7 +77,7 @@ public sealed class NormalisedFilm : IDisposable
     /// <param name="target">Row by row; at least width × height long.</param>
     /// <exception cref="ArgumentException">The target is too short.</exception>
     public void StandardisedCrop(Similarity filmToCrop, int width, int height, Span<float> target) =>
-        CropSampler.Standardised(this, LevelFor(filmToCrop.Scale), filmToCrop, width, height, target);
+        CropSampler.Standardised(this, levels.ForScale(filmToCrop.Scale), filmToCrop, width, height, target);
 
     /// <summary>The similarity that fits the whole film into the middle of a square, aspect kept.</summary>
     public Similarity WholeFilmTo(int side)
@@ -94,21 +85,5 @@ public sealed class NormalisedFilm : IDisposable
         var scale = side / (double)Math.Max(Film.Width, Film.Height);
         return new Similarity(
             scale, 0, new Vector((side - (Film.Width * scale)) / 2, (side - (Film.Height * scale)) / 2), Mirrored: false);
-    }
-
-    private FilmLevel LevelFor(double scale)
-    {
-        var factor = Math.Clamp((int)Math.Round(1 / scale), 1, Math.Max(1, Math.Min(Film.Width, Film.Height) / 2));
-        // Looks at one film may run side by side.
-        lock (levels)
-        {
-            if (!levels.TryGetValue(factor, out var level))
-            {
-                level = FilmLevel.Reduce(Film, factor);
-                levels[factor] = level;
-            }
-
-            return level;
-        }
     }
 }

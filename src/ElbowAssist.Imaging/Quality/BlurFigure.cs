@@ -20,11 +20,10 @@ internal static class BlurFigure
     private const int LineStep = 4;
 
     /// <summary>0 to 1; 1 for a film without any structure.</summary>
-    public static double Of(Radiograph film, FilmLevel overview)
+    public static double Of(FilmLevels levels)
     {
-        var factor = (Math.Max(film.Width, film.Height) + Side - 1) / Side;
-        using var reduced = FilmLevel.Reduce(film, factor);
-        return Of(reduced.Width < Box + 2 || reduced.Height < Box + 2 ? overview : reduced);
+        var reduced = levels.Within(Side);
+        return Of(reduced.Width < Box + 2 || reduced.Height < Box + 2 ? levels.Within(NormalisedFilm.OverviewSide) : reduced);
     }
 
     /// <summary>The same on one level; 1 where it is smaller than the box.</summary>

@@ -26,14 +26,14 @@ public sealed record FilmQuality
     /// <summary>Exposed field over film area, 0 to 1.</summary>
     public required double ExposedShare { get; init; }
 
-    internal static FilmQuality Of(NormalisedFilm film, FilmLevel overview)
+    internal static FilmQuality Of(NormalisedFilm film, FilmLevels levels)
     {
         var (field, window) = (film.Field, film.Window);
         var dark = film.Polarity.BoneIsDark;
         return new FilmQuality
         {
             Noise = NoiseFigure.StandardDeviation(film.Film, field) / window.Range,
-            Blur = BlurFigure.Of(film.Film, overview),
+            Blur = BlurFigure.Of(levels),
             Contrast = (window.High - window.Low) / 65535.0,
             ClippedBright = dark ? window.AtLowest : window.AtHighest,
             ClippedDark = dark ? window.AtHighest : window.AtLowest,

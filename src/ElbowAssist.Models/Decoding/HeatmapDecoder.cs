@@ -19,7 +19,7 @@ public static class HeatmapDecoder
     private const float Negligible = 20;
 
     /// <summary>Decodes one map.</summary>
-    /// <param name="logits">Row by row; overwritten with the softmax.</param>
+    /// <param name="logits">Row by row; overwritten.</param>
     /// <param name="width">Columns of the map.</param>
     /// <param name="height">Rows of the map.</param>
     /// <param name="stride">Input pixels per cell.</param>
@@ -44,10 +44,17 @@ public static class HeatmapDecoder
         }
 
         var peak = logits.IndexOf(highest);
-        var total = Exponentiate(logits, width, rowHighest, highest);
-        var first = Around(logits, width, height, peak % width, peak / width);
-        var second = Highest(logits, width, height, peak % width, peak / width);
-        var other = second < 0 ? default : Around(logits, width, height, second % width, second / width);
+        // Rows that stay below e^−20 of the highest count as 0: together they weigh less than 0.0001 of a map of this size.
+        Span<bool> counts = height <= 1024 ? stackalloc bool[height] : new bool[height];
+        for (var r = 0; r < height; r++)
+        {
+            counts[r] = rowHighest[r] >= highest - Negligible;
+        }
+
+        var total = Exponentiate(logits, width, counts, highest);
+        var first = Around(logits, width, counts, peak % width, peak / width);
+        var second = Highest(logits, width, counts, peak % width, peak / width);
+        var other = second < 0 ? default : Around(logits, width, counts, second % width, second / width);
         return new HeatmapPeak(
             new Point(first.X * stride, first.Y * stride),
             first.Sum / total,
@@ -56,20 +63,19 @@ public static class HeatmapDecoder
             first.Spread * ((double)stride * stride));
     }
 
-    /// <summary>exp(logit − highest) in place. Rows that stay below e^−20 of the highest are set to 0: together they weigh
-    /// less than 0.0001 of a map of this size.</summary>
-    private static double Exponentiate(Span<float> map, int width, ReadOnlySpan<float> rowHighest, float highest)
+    /// <summary>exp(logit − highest) in place, in the rows that count.</summary>
+    /// <returns>Their sum.</returns>
+    private static double Exponentiate(Span<float> map, int width, ReadOnlySpan<bool> counts, float highest)
     {
         double total = 0;
-        for (var r = 0; r < rowHighest.Length; r++)
+        for (var r = 0; r < counts.Length; r++)
         {
-            var line = map.Slice(r * width, width);
-            if (rowHighest[r] < highest - Negligible)
+            if (!counts[r])
             {
-                line.Clear();
                 continue;
             }
 
+            var line = map.Slice(r * width, width);
             TensorPrimitives.Subtract(line, highest, line);
             TensorPrimitives.Exp(line, line);
             total += TensorPrimitives.Sum<float>(line);
@@ -79,12 +85,12 @@ public static class HeatmapDecoder
     }
 
     private static (double X, double Y, double Sum, Covariance Spread) Around(
-        ReadOnlySpan<float> map, int width, int height, int column, int row)
+        ReadOnlySpan<float> map, int width, ReadOnlySpan<bool> counts, int column, int row)
     {
         double sum = 0, x = 0, y = 0, xx = 0, xy = 0, yy = 0;
-        for (var r = Math.Max(0, row - Radius); r <= Math.Min(height - 1, row + Radius); r++)
+        for (var r = Math.Max(0, row - Radius); r <= Math.Min(counts.Length - 1, row + Radius); r++)
         {
-            for (var c = Math.Max(0, column - Radius); c <= Math.Min(width - 1, column + Radius); c++)
+            for (var c = Math.Max(0, column - Radius); counts[r] && c <= Math.Min(width - 1, column + Radius); c++)
             {
                 double p = map[(r * width) + c];
                 double dx = c - column, dy = r - row;
@@ -104,12 +110,17 @@ public static class HeatmapDecoder
     }
 
     /// <summary>The highest cell outside the neighbourhood of another, or −1 if there is none.</summary>
-    private static int Highest(ReadOnlySpan<float> map, int width, int height, int column, int row)
+    private static int Highest(ReadOnlySpan<float> map, int width, ReadOnlySpan<bool> counts, int column, int row)
     {
         var best = 0f;
         int start = -1, length = 0;
-        for (var r = 0; r < height; r++)
+        for (var r = 0; r < counts.Length; r++)
         {
+            if (!counts[r])
+            {
+                continue;
+            }
+
             if (Math.Abs(r - row) > Apart)
             {
                 Consider(map, r * width, width, ref best, ref start, ref length);
