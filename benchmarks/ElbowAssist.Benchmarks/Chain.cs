@@ -15,8 +15,8 @@ namespace ElbowAssist.Benchmarks;
 
 /// <summary>
 /// The whole read against its floor, decode and bare inference of the same passes, and its stages, for sizes of film,
-/// threads and passes: medians of interleaved runs, so that a busy machine disturbs all alike. With a folder as argument
-/// it leaves there what <c>benchmarks/peer/chain.mjs</c> needs to do the same in Node.
+/// threads and passes: medians of interleaved runs, so that a busy machine disturbs all alike, by the clock and by processor
+/// time. With a folder as argument it leaves there what <c>benchmarks/peer/chain.mjs</c> needs to do the same in Node.
 /// </summary>
 internal static class Chain
 {
@@ -26,7 +26,7 @@ internal static class Chain
     public static void Run(int rounds, string? peerFolder)
     {
         Console.WriteLine(FormattableString.Invariant($"{Environment.ProcessorCount} threads, {RuntimeInformation.FrameworkDescription}, {rounds} rounds, {DateTime.UtcNow:yyyy-MM-dd}"));
-        Console.WriteLine("side  threads  passes  decode ms  inference ms  whole ms  whole / floor  normalise  quality  crops  assemble  managed KiB");
+        Console.WriteLine("side  threads  passes  decode ms  inference ms  whole ms  whole / floor  of processor time  normalise  quality  crops  assemble  managed KiB");
         foreach (var side in Sides)
         {
             using var folder = new TemporaryFolder();
@@ -58,20 +58,23 @@ internal static class Chain
             Fill(path, bareViews[i].Input, bareLandmarks[i].Input);
         }
 
-        List<double> decode = [], inference = [], whole = [];
+        List<double> decode = [], inference = [], whole = [], floorWork = [], wholeWork = [];
         var stages = new Dictionary<string, List<double>>(StringComparer.Ordinal);
         long managed = long.MaxValue;
         for (var round = -2; round < rounds; round++)
         {
+            var idle = Environment.CpuUsage.TotalTime;
             var d = Time(() => { using var film = FilmFile.Read(path, reuse: true); });
             var i = Time(() =>
             {
                 Bare(bareViews, passes.View.Count);
                 Bare(bareLandmarks, passes.Landmarks.Count);
             });
+            var between = Environment.CpuUsage.TotalTime;
             var before = GC.GetTotalAllocatedBytes(precise: true);
             FilmReading? reading = null;
             var w = Time(() => reading = reader.Read(path, Options));
+            var after = Environment.CpuUsage.TotalTime;
             if (round < 0)
             {
                 continue;
@@ -81,6 +84,8 @@ internal static class Chain
             decode.Add(d);
             inference.Add(i);
             whole.Add(w);
+            floorWork.Add((between - idle).TotalMilliseconds);
+            wholeWork.Add((after - between).TotalMilliseconds);
             foreach (var (stage, ms) in reading!.Timing)
             {
                 (stages.TryGetValue(stage, out var list) ? list : stages[stage] = []).Add(ms);
@@ -91,7 +96,7 @@ internal static class Chain
         double Stage(string stage) => stages.TryGetValue(stage, out var list) ? Median(list) : 0;
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{side,4}  {threads,7}  {name,6}  {mediumDecode,9:F1}  {bare,12:F1}  {all,8:F1}  {all / (mediumDecode + bare),13:F3}  {Stage("normalise"),9:F1}  {Stage("quality"),7:F1}  {Stage("view") + Stage("landmarks") - bare,5:F1}  {Stage("measurements"),8:F1}  {managed / 1024.0,11:F0}"));
+            $"{side,4}  {threads,7}  {name,6}  {mediumDecode,9:F1}  {bare,12:F1}  {all,8:F1}  {all / (mediumDecode + bare),13:F3}  {Median(wholeWork) / Median(floorWork),17:F3}  {Stage("normalise"),9:F1}  {Stage("quality"),7:F1}  {Stage("view") + Stage("landmarks") - bare,5:F1}  {Stage("measurements"),8:F1}  {managed / 1024.0,11:F0}"));
         Array.ForEach([.. bareViews, .. bareLandmarks], n => n.Dispose());
         if (peerFolder is not null && side == Sides[^1] && threads == 1)
         {

@@ -67,16 +67,12 @@ internal static class BenchFloor
 
         public void Add(int films, Action work, bool counts)
         {
-            using var process = Process.GetCurrentProcess();
-            var (began, used) = (Stopwatch.GetTimestamp(), process.TotalProcessorTime);
+            var (began, used) = (Stopwatch.GetTimestamp(), Environment.CpuUsage.TotalTime);
             work();
-            if (!counts)
+            if (counts)
             {
-                return;
+                (Films, clock, processor) = (Films + films, clock + Stopwatch.GetElapsedTime(began), processor + Environment.CpuUsage.TotalTime - used);
             }
-
-            process.Refresh();
-            (Films, clock, processor) = (Films + films, clock + Stopwatch.GetElapsedTime(began), processor + process.TotalProcessorTime - used);
         }
 
         public string Ratio(Cost floor) => string.Create(CultureInfo.InvariantCulture, $"{floor.clock / clock:0.000} by the clock, {floor.processor / processor:0.000} by processor time");

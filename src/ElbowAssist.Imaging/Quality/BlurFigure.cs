@@ -1,5 +1,3 @@
-using System.Buffers;
-using System.Runtime.CompilerServices;
 using ElbowAssist.Imaging.Normalisation;
 
 namespace ElbowAssist.Imaging.Quality;
@@ -13,8 +11,7 @@ internal static class BlurFigure
     private const int Side = 1024;
     private const int Box = 9;
 
-    /// <summary>Pixels of the box before its middle.</summary>
-    private const int Before = Box / 2;
+    private const int Middle = Box / 2;
 
     /// <summary>Every how many rows or columns is looked along.</summary>
     private const int LineStep = 4;
@@ -35,17 +32,8 @@ internal static class BlurFigure
         long before = 0, lost = 0;
         for (var row = 1; row < level.Height; row += LineStep)
         {
-            var line = level.Samples.AsSpan(row * level.Width, level.Width);
-            var box = 0;
-            foreach (var value in line[..Box])
-            {
-                box += value;
-            }
-
-            for (var i = 1; i + Box <= line.Length; i++)
-            {
-                Step(line[i - 1], line[i + Before - 1], line[i + Before], line[i + Box - 1], ref box, ref before, ref lost);
-            }
+            ReadOnlySpan<ushort> line = level.Samples.AsSpan(row * level.Width, level.Width);
+            Add(line[..^Box], line[Middle..], line[(Middle + 1)..], line[Box..], 1, ref before, ref lost);
         }
 
         return Figure(before, lost);
@@ -54,42 +42,29 @@ internal static class BlurFigure
     /// <summary>All columns together row by row, as they lie in memory.</summary>
     private static double AlongColumns(FilmLevel level)
     {
-        var width = level.Width;
-        using IMemoryOwner<int> rented = MemoryPool<int>.Shared.Rent(width);
-        var boxes = rented.Memory.Span[..width];
-        boxes.Clear();
-        for (var row = 0; row < Box; row++)
-        {
-            var line = level.Samples.AsSpan(row * width, width);
-            for (var column = 1; column < width; column += LineStep)
-            {
-                boxes[column] += line[column];
-            }
-        }
-
         long before = 0, lost = 0;
-        for (var i = 1; i + Box <= level.Height; i++)
+        for (var row = 0; row + Box < level.Height; row++)
         {
-            ReadOnlySpan<ushort> Row(int row) => level.Samples.AsSpan(row * width, width);
-            ReadOnlySpan<ushort> leaving = Row(i - 1), previous = Row(i + Before - 1), here = Row(i + Before), entering = Row(i + Box - 1);
-            for (var column = 1; column < width; column += LineStep)
-            {
-                Step(leaving[column], previous[column], here[column], entering[column], ref boxes[column], ref before, ref lost);
-            }
+            ReadOnlySpan<ushort> Row(int number) => level.Samples.AsSpan((number * level.Width) + 1, level.Width - 1);
+            Add(Row(row), Row(row + Middle), Row(row + Middle + 1), Row(row + Box), LineStep, ref before, ref lost);
         }
 
         return Figure(before, lost);
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Step(int leaving, int previous, int here, int entering, ref int box, ref long before, ref long lost)
+    /// <summary>
+    /// Adds differences of neighbours, and how much smaller they are after the blur: the sum over a box changes from one
+    /// place to the next by what enters less what leaves.
+    /// </summary>
+    private static void Add(
+        ReadOnlySpan<ushort> leaving, ReadOnlySpan<ushort> previous, ReadOnlySpan<ushort> here, ReadOnlySpan<ushort> entering, int step, ref long before, ref long lost)
     {
-        var difference = Math.Abs(here - previous);
-        var next = box - leaving + entering;
-        var blurred = Math.Abs(next - box) / Box;
-        box = next;
-        before += difference;
-        lost += Math.Max(0, difference - blurred);
+        for (var i = 0; i < leaving.Length; i += step)
+        {
+            var difference = Math.Abs(here[i] - previous[i]);
+            before += difference;
+            lost += Math.Max(0, difference - (Math.Abs(entering[i] - leaving[i]) / Box));
+        }
     }
 
     private static double Figure(long before, long lost) => before == 0 ? 1 : (double)(before - lost) / before;

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Numerics;
 using ElbowAssist.Imaging.Normalisation;
 
@@ -20,21 +21,16 @@ internal static class NoiseFigure
         }
 
         var step = Math.Max(1, (int)Math.Sqrt((double)field.Width * field.Height / EnoughSamples));
+        using IMemoryOwner<int> rented = MemoryPool<int>.Shared.Rent(field.Width);
+        var bends = rented.Memory.Span[..field.Width];
         long sum = 0, count = 0;
         for (var y = field.Top + 1; y < field.Bottom - 1; y += step)
         {
             ReadOnlySpan<ushort> Row(int row) => film.Pixels.Slice((row * film.Width) + field.Left, field.Width);
-            ReadOnlySpan<ushort> above = Row(y - 1), here = Row(y), below = Row(y + 1);
-            var x = 1;
-            for (; step == 1 && x + Vector<ushort>.Count < field.Width; x += Vector<ushort>.Count)
+            Bend(Row(y - 1), Row(y), Row(y + 1), bends);
+            for (var x = 1; x < bends.Length - 1; x += step)
             {
-                sum += Responses(above[(x - 1)..], here[(x - 1)..], below[(x - 1)..]);
-                count += Vector<ushort>.Count;
-            }
-
-            for (; x < field.Width - 1; x += step)
-            {
-                sum += Math.Abs((4 * here[x]) - (2 * (here[x - 1] + here[x + 1] + above[x] + below[x])) + above[x - 1] + above[x + 1] + below[x - 1] + below[x + 1]);
+                sum += Math.Abs(bends[x - 1] - (2 * bends[x]) + bends[x + 1]);
                 count++;
             }
         }
@@ -42,21 +38,22 @@ internal static class NoiseFigure
         return Math.Sqrt(Math.PI / 2) / 6 * sum / count;
     }
 
-    /// <summary>Sum of the absolute responses at the second and the following pixels of three rows, as many as a vector holds.</summary>
-    private static long Responses(ReadOnlySpan<ushort> above, ReadOnlySpan<ushort> here, ReadOnlySpan<ushort> below)
+    /// <summary>The mask is the product of (1, −2, 1) down, which is taken here, and (1, −2, 1) across.</summary>
+    private static void Bend(ReadOnlySpan<ushort> above, ReadOnlySpan<ushort> here, ReadOnlySpan<ushort> below, Span<int> bends)
     {
-        // The mask is the product of (1, −2, 1) down and (1, −2, 1) across.
-        var (first, firstMore) = Down(above, here, below);
-        var (middle, middleMore) = Down(above[1..], here[1..], below[1..]);
-        var (last, lastMore) = Down(above[2..], here[2..], below[2..]);
-        return Vector.Sum(Vector.Abs(first - (2 * middle) + last)) + (long)Vector.Sum(Vector.Abs(firstMore - (2 * middleMore) + lastMore));
-    }
+        var x = 0;
+        for (; x + Vector<ushort>.Count <= bends.Length; x += Vector<ushort>.Count)
+        {
+            Vector.Widen(new Vector<ushort>(above[x..]), out var a, out var aMore);
+            Vector.Widen(new Vector<ushort>(here[x..]), out var h, out var hMore);
+            Vector.Widen(new Vector<ushort>(below[x..]), out var b, out var bMore);
+            Vector.AsVectorInt32(a + b - (2 * h)).CopyTo(bends[x..]);
+            Vector.AsVectorInt32(aMore + bMore - (2 * hMore)).CopyTo(bends[(x + Vector<int>.Count)..]);
+        }
 
-    private static (Vector<int> Low, Vector<int> High) Down(ReadOnlySpan<ushort> above, ReadOnlySpan<ushort> here, ReadOnlySpan<ushort> below)
-    {
-        Vector.Widen(new Vector<ushort>(above), out var a, out var aMore);
-        Vector.Widen(new Vector<ushort>(here), out var h, out var hMore);
-        Vector.Widen(new Vector<ushort>(below), out var b, out var bMore);
-        return (Vector.AsVectorInt32(a + b) - (2 * Vector.AsVectorInt32(h)), Vector.AsVectorInt32(aMore + bMore) - (2 * Vector.AsVectorInt32(hMore)));
+        for (; x < bends.Length; x++)
+        {
+            bends[x] = above[x] + below[x] - (2 * here[x]);
+        }
     }
 }
