@@ -1,4 +1,5 @@
 using System.Net;
+using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Web;
 
@@ -42,7 +43,7 @@ public sealed record ServiceOptions
     public TimeSpan SlowGrace { get; init; } = TimeSpan.FromSeconds(5);
 
     /// <summary>Most bytes of a request; a single film fits many times.</summary>
-    public long MaxRequestBytes { get; init; } = 64L << 20;
+    public long MaxRequestBytes { get; init; } = InputLimits.RequestBytes;
 
     /// <summary>Films read at the same time.</summary>
     public int Workers { get; init; } = Math.Max(1, Environment.ProcessorCount);

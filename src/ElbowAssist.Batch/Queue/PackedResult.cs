@@ -1,14 +1,12 @@
 using System.IO.Compression;
 using ElbowAssist.Batch.Results;
+using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Batch.Queue;
 
 /// <summary>A result as it is stored on the server: compressed to about a sixth.</summary>
 internal static class PackedResult
 {
-    // Far above any reading; a stored value that unpacks to more is none of ours.
-    private const int MostBytes = 16 << 20;
-
     public static byte[] Pack(FilmResult result)
     {
         using var packed = new MemoryStream();
@@ -35,7 +33,7 @@ internal static class PackedResult
             var buffer = new byte[1 << 16];
             for (int read; (read = stream.Read(buffer)) > 0;)
             {
-                if (json.Length + read > MostBytes)
+                if (json.Length + read > InputLimits.ResultBytes)
                 {
                     return null;
                 }

@@ -1,11 +1,10 @@
+using ElbowAssist.Geometry;
+
 namespace ElbowAssist.Batch.Results;
 
 /// <summary>The whole lines of a stream from its beginning; what stands after the last line feed is none.</summary>
 internal sealed class LineReader(Stream stream) : IDisposable
 {
-    // Far above any result; what is longer is some other file.
-    private const int MostBytes = 16 << 20;
-
     private readonly MemoryStream line = new();
     private readonly byte[] buffer = new byte[1 << 16];
     private int filled;
@@ -30,7 +29,7 @@ internal sealed class LineReader(Stream stream) : IDisposable
                 }
             }
 
-            if (line.Length > MostBytes)
+            if (line.Length > InputLimits.ResultBytes)
             {
                 throw new InvalidDataException("A line has more than 16 MiB.");
             }

@@ -9,10 +9,7 @@ namespace ElbowAssist.Exchange.Json;
 /// <summary>Reading and writing of JSON text under the project's rules: strict in, stable and legible out.</summary>
 internal static class JsonText
 {
-    // A reading is some 50 kB and a COCO file of ten thousand films some 30 MB; beyond this a file is hostile or misplaced.
-    private const int MaximumBytes = 64 * 1024 * 1024;
-
-    private static readonly JsonDocumentOptions Strict = new() { AllowDuplicateProperties = false, MaxDepth = 32 };
+    private static readonly JsonDocumentOptions Strict = new() { AllowDuplicateProperties = false, MaxDepth = InputLimits.JsonDepth };
 
     private static readonly JsonWriterOptions Legible = new()
     {
@@ -23,7 +20,7 @@ internal static class JsonText
 
     public static T Read<T>(ReadOnlyMemory<byte> utf8, Func<JsonCursor, T> read)
     {
-        if (utf8.Length > MaximumBytes)
+        if (utf8.Length > InputLimits.JsonBytes)
         {
             throw new ExchangeFormatException("The file is larger than 64 MB.");
         }

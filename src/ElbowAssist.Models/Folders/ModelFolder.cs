@@ -1,14 +1,12 @@
 using System.Security.Cryptography;
 using System.Text.Json;
+using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Models.Folders;
 
 /// <summary>A model folder whose manifest is complete and whose ONNX file has the stated hash.</summary>
 public sealed class ModelFolder
 {
-    private const long MostOnnxBytes = 512L << 20;
-    private const long MostManifestBytes = 16L << 20;
-
     private ModelFolder(string path, ModelManifest manifest, byte[] onnx, string sha256)
     {
         Sha256 = sha256;
@@ -42,10 +40,10 @@ public sealed class ModelFolder
     public static ModelFolder Open(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
-        var text = ReadBytes(path, "model.json", MostManifestBytes);
+        var text = ReadBytes(path, "model.json", InputLimits.ManifestBytes);
         var manifest = Parse(path, text);
         ManifestRules.Check(path, manifest);
-        var onnx = ReadBytes(path, manifest.Onnx.File, MostOnnxBytes);
+        var onnx = ReadBytes(path, manifest.Onnx.File, InputLimits.NetworkBytes);
         var actual = Convert.ToHexStringLower(SHA256.HashData(onnx));
         if (!string.Equals(actual, manifest.Onnx.Sha256, StringComparison.OrdinalIgnoreCase))
         {

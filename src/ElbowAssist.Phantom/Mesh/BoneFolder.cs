@@ -1,5 +1,6 @@
 using System.Text.Json;
 using ElbowAssist.Anatomy;
+using ElbowAssist.Geometry;
 using ElbowAssist.Phantom.Mesh.Registration;
 using ElbowAssist.Phantom.Mesh.Surfaces;
 using ElbowAssist.Phantom.Rendering.Field;
@@ -19,8 +20,6 @@ public static class BoneFolder
 
     /// <summary>Value of <c>schema</c> in the manifest.</summary>
     public const string Schema = "elbowassist/bones/1";
-
-    private const long MostBytes = 200_000_000;
 
     /// <summary>Reads and registers the bones; takes some seconds.</summary>
     /// <param name="folder">Folder.</param>
@@ -85,7 +84,7 @@ public static class BoneFolder
             throw new InvalidDataException($"{folder} has no file {name}: a folder of bones holds humerus.stl, ulna.stl, radius.stl and {ManifestFile}.");
         }
 
-        return file.Length <= MostBytes ? File.ReadAllBytes(file.FullName) : throw new InvalidDataException($"{name} is larger than 200 MB.");
+        return file.Length <= InputLimits.SurfaceBytes ? File.ReadAllBytes(file.FullName) : throw new InvalidDataException($"{name} is larger than 200 MB.");
     }
 
     /// <summary>Longest edge of the box about a bone: a little less than its length if it lies askew.</summary>

@@ -14,8 +14,6 @@ namespace ElbowAssist.Web.Cases;
 /// <summary>A class without a network: a teacher's read becomes a file, learners' lines come back as files and lie over it.</summary>
 internal static class CaseEndpoints
 {
-    private const int MostLines = 200;
-
     public static void Map(IEndpointRouteBuilder routes)
     {
         routes.MapGet("/api/studies/{study}/case.json", Case).WithTags("Class").WithSummary("The films and the reader's lines as a case file, once the read is closed")
@@ -52,7 +50,7 @@ internal static class CaseEndpoints
 
     private static IResult Open(CaseFile file, OpenStudies open, StudyStore store)
     {
-        if (file is not { Schema: CaseFile.SchemaId, Films.Count: > 0 and <= 20, Lines: not null } || file.Films.Any(f => f?.Content is not { Length: > 0 }))
+        if (file is not { Schema: CaseFile.SchemaId, Films.Count: > 0 and <= InputLimits.CaseFilms, Lines: not null } || file.Films.Any(f => f?.Content is not { Length: > 0 }))
         {
             return Problem.BadRequest($"A case file has the schema {CaseFile.SchemaId}, one to twenty films and the teacher's lines.");
         }
@@ -89,7 +87,7 @@ internal static class CaseEndpoints
     // A line that is none, or of another film, is left out.
     private static List<StudyEvent> Brought(OpenStudy study, IReadOnlyList<CaseLine> lines, bool byTeacher) =>
     [
-        .. from line in lines.Take(MostLines)
+        .. from line in lines.Take(InputLimits.CaseLines)
            where line is { From: [_, _], To: [_, _], Name: not null } && Curtain.Lines.ContainsKey(line.Name)
            let film = study.Stored.Films.FirstOrDefault(f => f.Sha256 == line.Sha256)
            let @from = new Point(line.From[0], line.From[1])

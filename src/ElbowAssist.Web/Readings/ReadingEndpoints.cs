@@ -1,6 +1,7 @@
 using ElbowAssist.Anatomy.Measurements;
 using ElbowAssist.Exchange;
 using ElbowAssist.Exchange.Json;
+using ElbowAssist.Geometry;
 using ElbowAssist.Reading;
 using ElbowAssist.Reading.Assembly;
 using ElbowAssist.Web.Films;
@@ -72,13 +73,12 @@ internal static class ReadingEndpoints
     private static async Task<IResult> Measure([AsParameters] ReadingQuery query, int width, int height, HttpRequest request, IFilmDesk desk)
     {
         var (facts, wrong) = query.Facts();
-        if (facts is null || width is < 1 or > 65_535 || height is < 1 or > 65_535)
+        if (facts is null || width is < 1 or > InputLimits.FilmSide || height is < 1 or > InputLimits.FilmSide)
         {
             return Problem.BadRequest(wrong ?? "width and height are those of the film, in pixels.");
         }
 
-        const long Limit = 1L << 20;
-        var content = await Body.ReadAsync(request, Limit).ConfigureAwait(false);
+        var content = await Body.ReadAsync(request, InputLimits.LandmarkBytes).ConfigureAwait(false);
         try
         {
             var name = query.Name ?? "film";

@@ -1,5 +1,6 @@
 using System.Text;
 using ElbowAssist.Exchange.Json.Facts;
+using ElbowAssist.Geometry;
 using ElbowAssist.Web.Studies;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.WebUtilities;
@@ -13,18 +14,12 @@ internal sealed record SentFilm(string Name, byte[] Content, byte[]? Sidecar);
 /// <summary>The parts of a multipart body: films, and sidecars named after them.</summary>
 internal static class StudyParts
 {
-    /// <summary>Most films of a study.</summary>
-    public const int MostFilms = 12;
-
-    // RFC 2046, section 5.1.1.
-    private const int LongestBoundary = 70;
-
     /// <summary>Takes the parts in, in memory only.</summary>
     /// <returns>The films, or the sentence why they cannot be used.</returns>
     /// <exception cref="BadHttpRequestException">Larger than the limit, or slower than the server waits.</exception>
     public static async Task<(IReadOnlyList<SentFilm> Films, string? Wrong)> ReadAsync(HttpRequest request, long limit)
     {
-        if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type) || type.MediaType != "multipart/form-data" || HeaderUtilities.RemoveQuotes(type.Boundary).Value is not { Length: > 0 and <= LongestBoundary } boundary)
+        if (!MediaTypeHeaderValue.TryParse(request.ContentType, out var type) || type.MediaType != "multipart/form-data" || HeaderUtilities.RemoveQuotes(type.Boundary).Value is not { Length: > 0 and <= InputLimits.Boundary } boundary)
         {
             return ([], "Send the films of a study as multipart/form-data, one part with a file name for each.");
         }
@@ -44,9 +39,9 @@ internal static class StudyParts
 
                 var content = await Body.ReadAsync(part.Body, limit - taken, request.HttpContext.RequestAborted).ConfigureAwait(false);
                 taken += content.Length;
-                if (files.Count >= 2 * MostFilms || !files.TryAdd(StudyEndpoints.FileName(given), content))
+                if (files.Count >= 2 * InputLimits.StudyFilms || !files.TryAdd(StudyEndpoints.FileName(given), content))
                 {
-                    return ([], FormattableString.Invariant($"A study has at most {MostFilms} films, each with a name of its own."));
+                    return ([], FormattableString.Invariant($"A study has at most {InputLimits.StudyFilms} films, each with a name of its own."));
                 }
             }
         }
@@ -56,8 +51,8 @@ internal static class StudyParts
         }
 
         SentFilm[] films = [.. files.Where(f => !IsSidecar(f.Key)).Select(f => new SentFilm(f.Key, f.Value, files.GetValueOrDefault(f.Key + SidecarJson.Suffix)))];
-        return films.Length is 0 or > MostFilms
-            ? ([], FormattableString.Invariant($"A study has one to {MostFilms} films."))
+        return films.Length is 0 or > InputLimits.StudyFilms
+            ? ([], FormattableString.Invariant($"A study has one to {InputLimits.StudyFilms} films."))
             : films.FirstOrDefault(f => f.Sidecar is { } said && StudyEndpoints.StatedOrNull(Encoding.UTF8.GetString(said)) is null) is { } odd
                 ? ([], $"What is stated of {odd.Name} cannot be used: it must be a sidecar as JSON.")
                 : (films, null);

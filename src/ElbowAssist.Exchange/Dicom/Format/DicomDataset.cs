@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Text;
+using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Exchange.Dicom.Format;
 
@@ -83,7 +84,7 @@ internal sealed class DicomDataset
             Vr.FD or Vr.OD => 8,
             _ => 0,
         };
-        if (size == 0 || bytes.Length % size != 0 || bytes.Length > 1 << 20)
+        if (size == 0 || bytes.Length % size != 0 || bytes.Length > InputLimits.DicomValueBytes)
         {
             return [];
         }

@@ -1,3 +1,5 @@
+using ElbowAssist.Geometry;
+
 namespace ElbowAssist.Exchange.Dicom.Format;
 
 /// <summary>What a hostile file may ask for at most. A file beyond a limit is turned away with a sentence naming it.</summary>
@@ -7,14 +9,14 @@ public sealed record DicomLimits
     public static DicomLimits Default { get; } = new();
 
     /// <summary>Largest file, and largest content of a deflated file, in bytes. Default 256 MiB.</summary>
-    public int MaxBytes { get; init; } = 256 * 1024 * 1024;
+    public int MaxBytes { get; init; } = InputLimits.FilmBytes;
 
     /// <summary>Largest film in pixels (rows times columns). Default 64 million.</summary>
-    public int MaxPixels { get; init; } = 64_000_000;
+    public int MaxPixels { get; init; } = InputLimits.FilmPixels;
 
     /// <summary>Deepest nesting of sequences. Default 24.</summary>
-    public int MaxDepth { get; init; } = 24;
+    public int MaxDepth { get; init; } = InputLimits.DicomDepth;
 
     /// <summary>Most elements, items and fragments in a file, all nesting levels together. Default 200 000.</summary>
-    public int MaxElements { get; init; } = 200_000;
+    public int MaxElements { get; init; } = InputLimits.DicomElements;
 }

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Text;
+using ElbowAssist.Geometry;
 using ElbowAssist.Phantom.Rendering.Field;
 
 namespace ElbowAssist.Phantom.Mesh.Surfaces;
@@ -14,7 +15,6 @@ internal static class StlReader
 {
     private const int HeaderLength = 84;
     private const int TriangleLength = 50;
-    private const int MostTriangles = 2_000_000;
 
     /// <summary>Reads a file.</summary>
     /// <param name="content">The whole file.</param>
@@ -104,9 +104,9 @@ internal static class StlReader
 
     private static void CheckCount(int count, string name)
     {
-        if (count > MostTriangles)
+        if (count > InputLimits.SurfaceTriangles)
         {
-            throw new InvalidDataException($"{name} has more than {Number(MostTriangles)} triangles; reduce it in a mesh editor.");
+            throw new InvalidDataException($"{name} has more than {Number(InputLimits.SurfaceTriangles)} triangles; reduce it in a mesh editor.");
         }
     }
 
