@@ -43,7 +43,16 @@ internal sealed class FilmQueue : IAsyncDisposable
         return answer.Error is { } error ? throw new NatsJSApiException(error) : answer.Seq;
     }
 
-    /// <summary>Whether work still waits, or is with a worker.</summary>
+    /// <summary>Where the work stands that no worker has taken yet: the places behind the first, up to the second.</summary>
+    public async Task<(ulong Behind, ulong Last)> NotTakenAsync(CancellationToken cancellation)
+    {
+        await Work.RefreshAsync(cancellation).ConfigureAwait(false);
+        await stream.RefreshAsync(cancellation).ConfigureAwait(false);
+        var last = (ulong)stream.Info.State.LastSeq;
+        return (Work.Info.NumPending == 0 ? last : (ulong)Work.Info.Delivered.StreamSeq, last);
+    }
+
+    /// <summary>Whether work still waits, or is with a worker. The answer carries the whole message.</summary>
     public async Task<bool> IsQueuedAsync(ulong place, CancellationToken cancellation)
     {
         try
@@ -122,5 +131,9 @@ internal sealed class FilmQueue : IAsyncDisposable
         }
     }
 
-    public ValueTask DisposeAsync() => connection.DisposeAsync();
+    /// <summary>Sets up anew what the servers have lost; leaves what is there.</summary>
+    public Task MendAsync(QueueOptions options, CancellationToken cancellation) => QueueSetup.EnsureAsync(jetStream, names, options, cancellation);
+
+    public async ValueTask DisposeAsync() =>
+        await connection.DisposeAsync().AsTask().WaitAsync(Patiently.LongestTry).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
 }

@@ -15,8 +15,6 @@ namespace ElbowAssist.Batch.Queue;
 /// <param name="filmFolder">Folder below which films named by their place lie, or null if there is none.</param>
 public sealed class FilmWorker(QueueOptions options, IFilmReading reading, string? filmFolder)
 {
-    private const int Tries = 8;
-
     // A film given out this often has most likely brought down its workers; the batch hears that it got no result.
     private const int MostDeliveries = 10;
 
@@ -48,20 +46,23 @@ public sealed class FilmWorker(QueueOptions options, IFilmReading reading, strin
             State.SetConnected(true);
             using var cores = new SemaphoreSlim(threads);
 
-            // One more than reads at a time fetches the next film and stores the last result meanwhile.
-            await Task.WhenAll(Enumerable.Range(0, threads + 1).Select(_ => Task.Run(() => WorkAsync(queue, cores, stop), CancellationToken.None))).ConfigureAwait(false);
+            // One more than reads at a time fetches the next film and stores the last result meanwhile. One that fails for a
+            // reason of its own stops all: the worker ends and can be started anew, and does not go on with fewer.
+            using var end = CancellationTokenSource.CreateLinkedTokenSource(stop);
+            await Task.WhenAll(Enumerable.Range(0, threads + 1).Select(_ => Task.Run(() => WorkAsync(queue, cores, end), CancellationToken.None))).ConfigureAwait(false);
             State.SetConnected(false);
         }
     }
 
-    private async Task WorkAsync(FilmQueue queue, SemaphoreSlim cores, CancellationToken stop)
+    private async Task WorkAsync(FilmQueue queue, SemaphoreSlim cores, CancellationTokenSource end)
     {
+        var stop = end.Token;
         while (!stop.IsCancellationRequested)
         {
             try
             {
-                var next = await Patiently.TryAsync(
-                    c => queue.Work.NextAsync(NatsRawSerializer<byte[]>.Default, new NatsJSNextOpts { Expires = Ask }, c).AsTask(), tries: 1, stop).ConfigureAwait(false);
+                var next = await Patiently.OnceAsync(
+                    c => queue.Work.NextAsync(NatsRawSerializer<byte[]>.Default, new NatsJSNextOpts { Expires = Ask }, c).AsTask(), stop).ConfigureAwait(false);
                 State.SetConnected(queue.IsConnected);
                 if (next is { } message)
                 {
@@ -78,6 +79,11 @@ public sealed class FilmWorker(QueueOptions options, IFilmReading reading, strin
             {
                 return;
             }
+            catch
+            {
+                await end.CancelAsync().ConfigureAwait(false);
+                throw;
+            }
         }
     }
 
@@ -85,12 +91,11 @@ public sealed class FilmWorker(QueueOptions options, IFilmReading reading, strin
     {
         if (message.Metadata is { NumDelivered: > MostDeliveries } || WorkMessage.Parse(message.Data) is not { } work)
         {
-            State.BookGivenBack();
-            await message.AckTerminateAsync().ConfigureAwait(false);
+            await GiveBackAsync(c => message.AckTerminateAsync(cancellationToken: c)).ConfigureAwait(false);
             return;
         }
 
-        var found = await Patiently.TryAsync(c => queue.FindResultAsync(work.Content, c), Tries, default).ConfigureAwait(false);
+        var found = await Patiently.TryAsync(c => queue.FindResultAsync(work.Content, c), options.Outage, default).ConfigureAwait(false);
         if (found is not null)
         {
             State.BookKnown();
@@ -98,23 +103,28 @@ public sealed class FilmWorker(QueueOptions options, IFilmReading reading, strin
         else if (await FilmOfAsync(queue, work).ConfigureAwait(false) is not { } film || ContentHash.Of(film, work.Options) != work.Content)
         {
             // Gone or changed: the batch that waits for it submits it anew.
-            State.BookGivenBack();
-            await message.AckTerminateAsync().ConfigureAwait(false);
+            await GiveBackAsync(c => message.AckTerminateAsync(cancellationToken: c)).ConfigureAwait(false);
             return;
         }
         else if (await ReadAsync(film, work, cores).ConfigureAwait(false) is not { } result)
         {
-            State.BookGivenBack();
-            await message.NakAsync(new AckOpts { NakDelay = options.Rest }).ConfigureAwait(false);
+            await GiveBackAsync(c => message.NakAsync(new AckOpts { NakDelay = options.Rest }, c)).ConfigureAwait(false);
             return;
         }
         else
         {
-            await Patiently.TryAsync(c => queue.StoreResultAsync(work.Content, result, c), Tries, default).ConfigureAwait(false);
+            await Patiently.TryAsync(c => queue.StoreResultAsync(work.Content, result, c), options.Outage, default).ConfigureAwait(false);
             State.BookRead();
         }
 
-        await Patiently.TryAsync(c => message.AckAsync(new AckOpts { DoubleAck = true }, c).AsTask(), Tries, default).ConfigureAwait(false);
+        await Patiently.TryAsync(c => message.AckAsync(new AckOpts { DoubleAck = true }, c).AsTask(), options.Outage, default).ConfigureAwait(false);
+    }
+
+    // Not said again where it is lost: the server gives the film to another after a while.
+    private Task GiveBackAsync(Func<CancellationToken, ValueTask> saying)
+    {
+        State.BookGivenBack();
+        return Patiently.OnceAsync(c => saying(c).AsTask(), default);
     }
 
     private async Task<FilmBytes?> FilmOfAsync(FilmQueue queue, WorkMessage work)
@@ -126,7 +136,7 @@ public sealed class FilmWorker(QueueOptions options, IFilmReading reading, strin
 
         if (work.Place is null)
         {
-            var content = await Patiently.TryAsync(c => queue.GetFilmAsync(work.Content, c), Tries, default).ConfigureAwait(false);
+            var content = await Patiently.TryAsync(c => queue.GetFilmAsync(work.Content, c), options.Outage, default).ConfigureAwait(false);
             return content is null ? null : work.FilmOf(content);
         }
 

@@ -18,6 +18,9 @@ public sealed record QueueOptions
     /// <summary>How long a result may be late before it is looked for, and how long a film that could not be read rests before it is tried again.</summary>
     public TimeSpan Rest { get; init; } = TimeSpan.FromSeconds(5);
 
+    /// <summary>How long servers may be away at a stretch before a batch ends, or a worker lets go of the film in hand.</summary>
+    public TimeSpan Outage { get; init; } = TimeSpan.FromMinutes(5);
+
     /// <summary>Most films of a batch that wait or are being read at a time; what waits lies on the servers.</summary>
     public int Window { get; init; } = 256;
 

@@ -15,7 +15,6 @@ namespace ElbowAssist.Batch.Queue;
 /// <param name="clock">Clock for the looks at what is late.</param>
 public sealed class QueueRun(QueueOptions options, Recipe recipe, TimeProvider clock)
 {
-    private const int Tries = 20;
     private const int MostRounds = 3;
 
     private readonly string run = RandomNumberGenerator.GetHexString(16, lowercase: true);
@@ -57,24 +56,25 @@ public sealed class QueueRun(QueueOptions options, Recipe recipe, TimeProvider c
         {
             return tally.Outcome(stopped: true);
         }
-        catch (NatsException e)
+        catch (Exception e) when (Patiently.MayPass(e, stop))
         {
-            throw new BatchException($"The server at {options.Servers} does not take the work ({e.Message}); check it and run the same command again to go on.", e);
+            throw new BatchException($"The server at {options.Servers} does not take the work ({(e is OperationCanceledException ? "no answer" : e.Message.TrimEnd('.'))}); check it and run the same command again to go on.", e);
         }
         finally
         {
             await end.CancelAsync().ConfigureAwait(false);
-            await Task.WhenAll(submitting, watching, looking).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+            await Task.WhenAll(submitting, watching, looking).WaitAsync(Patiently.LongestTry, clock, CancellationToken.None).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         }
     }
 
     private async Task SubmitAllAsync(
-        FilmQueue queue, ResultDesk desk, IFilmSource source, ReadOnlyMemory<byte> stated, Tally tally, CancellationToken cancellation)
+        FilmQueue queue, ResultDesk desk, IFilmSource source, ReadOnlyMemory<byte> stated, Tally tally, CancellationToken end)
     {
         // Several at a time, so that the way to archive and servers is not waited for film by film.
-        var several = new ParallelOptions { MaxDegreeOfParallelism = 8, CancellationToken = cancellation };
-        await Parallel.ForEachAsync(source.ListAsync(cancellation), several, async (listed, _) =>
+        var several = new ParallelOptions { MaxDegreeOfParallelism = 8, CancellationToken = end };
+        await Parallel.ForEachAsync(source.ListAsync(end), several, async (listed, cancellation) =>
         {
+            // Its own token: where one film fails, those that wait for room must not wait for ever.
             tally.Listed();
             if (await source.OpenAsync(listed, cancellation).ConfigureAwait(false) is not { } film)
             {
@@ -90,7 +90,7 @@ public sealed class QueueRun(QueueOptions options, Recipe recipe, TimeProvider c
             }
 
             await desk.EnterAsync(submitted, cancellation).ConfigureAwait(false);
-            var found = await Patiently.TryAsync(c => queue.FindResultAsync(submitted.Content, c), Tries, cancellation).ConfigureAwait(false);
+            var found = await Patiently.TryAsync(c => queue.FindResultAsync(submitted.Content, c), options.Outage, cancellation).ConfigureAwait(false);
             await (found is not null
                 ? desk.TakeAsync(submitted.Content, found, cancellation)
                 : SubmitAsync(queue, submitted, film, stated, cancellation)).ConfigureAwait(false);
@@ -103,14 +103,14 @@ public sealed class QueueRun(QueueOptions options, Recipe recipe, TimeProvider c
         submitted.Stored = !options.InPlace && !carried;
         if (submitted.Stored)
         {
-            await Patiently.TryAsync(c => queue.PutFilmAsync(submitted.Content, film.Content, c), Tries, cancellation).ConfigureAwait(false);
+            await Patiently.TryAsync(c => queue.PutFilmAsync(submitted.Content, film.Content, c), options.Outage, cancellation).ConfigureAwait(false);
         }
 
         var message = new WorkMessage(
             submitted.Content, film.FileName, stated.ToArray(), film.Sidecar?.ToArray(), carried ? film.Content.ToArray() : null, options.InPlace ? submitted.Film.Name : null);
         var round = submitted.Rounds + 1;
         var id = FormattableString.Invariant($"{run}.{round}.{submitted.Content}");
-        submitted.Place = await Patiently.TryAsync(c => queue.SubmitAsync(message, id, c), Tries, cancellation).ConfigureAwait(false);
+        submitted.Place = await Patiently.TryAsync(c => queue.SubmitAsync(message, id, c), options.Outage, cancellation).ConfigureAwait(false);
         submitted.Since = clock.GetTimestamp();
         submitted.Rounds = round;
     }
@@ -138,19 +138,29 @@ public sealed class QueueRun(QueueOptions options, Recipe recipe, TimeProvider c
     /// <summary>Looks after every film whose result is late: watching may have missed it, or its message may be lost.</summary>
     private async Task LookAsync(FilmQueue queue, ResultDesk desk, IFilmSource source, ReadOnlyMemory<byte> stated, CancellationToken cancellation)
     {
+        var (answered, lost) = (clock.GetTimestamp(), false);
         while (true)
         {
             await Task.Delay(options.Rest, clock, cancellation).ConfigureAwait(false);
-            foreach (var late in desk.Waiting().Where(w => w.Rounds > 0 && clock.GetElapsedTime(w.Since) > options.Rest))
+            try
             {
-                try
+                if (lost)
                 {
-                    await Patiently.TryAsync(c => LookAtAsync(queue, desk, source, stated, late, c), tries: 1, cancellation).ConfigureAwait(false);
+                    await Patiently.OnceAsync(c => queue.MendAsync(options, c), cancellation).ConfigureAwait(false);
                 }
-                catch (Exception e) when (Patiently.MayPass(e, cancellation))
+
+                // What no worker has taken yet is where it was put: one answer tells it of all.
+                var (behind, last) = await Patiently.OnceAsync(queue.NotTakenAsync, cancellation).ConfigureAwait(false);
+                foreach (var late in desk.Waiting().Where(w => w.Rounds > 0 && (w.Place <= behind || w.Place > last) && clock.GetElapsedTime(w.Since) > options.Rest))
                 {
-                    break; // servers are away; all are looked at again in a while
+                    await Patiently.OnceAsync(c => LookAtAsync(queue, desk, source, stated, late, c), cancellation).ConfigureAwait(false);
                 }
+
+                (answered, lost) = (clock.GetTimestamp(), false);
+            }
+            catch (Exception e) when (Patiently.MayPass(e, cancellation) && clock.GetElapsedTime(answered) < options.Outage)
+            {
+                lost = true; // servers are away, or have lost what was set up there; all are looked at again in a while
             }
         }
     }

@@ -10,7 +10,8 @@ namespace ElbowAssist.Batch.Queue;
 /// <summary>Opens a <see cref="FilmQueue"/>.</summary>
 internal static class QueueSetup
 {
-    private const int Tries = 9;
+    // Servers that were started a moment ago are still finding each other.
+    private static readonly TimeSpan WaitForServers = TimeSpan.FromSeconds(20);
     private static readonly TimeSpan WaitForBatch = TimeSpan.FromSeconds(2);
 
     /// <summary>Opens it for a batch, which sets up what is missing on the servers.</summary>
@@ -19,8 +20,7 @@ internal static class QueueSetup
     {
         try
         {
-            // Servers that were started a moment ago are still finding each other.
-            return await Patiently.TryAsync(c => SetUpAsync(options, recipe, c), Tries, cancellation).ConfigureAwait(false);
+            return await Patiently.TryAsync(c => SetUpAsync(options, recipe, c), WaitForServers, cancellation).ConfigureAwait(false);
         }
         catch (NatsJSApiException e)
         {
@@ -40,28 +40,7 @@ internal static class QueueSetup
         {
             await connection.ConnectAsync().AsTask().WaitAsync(cancellation).ConfigureAwait(false);
             var jetStream = new NatsJSContext(connection);
-            var stream = await jetStream.CreateOrUpdateStreamAsync(
-                new StreamConfig(QueueNames.Stream, [QueueNames.Subjects])
-                {
-                    Retention = StreamConfigRetention.Workqueue,
-                    Storage = StreamConfigStorage.File,
-                    NumReplicas = options.Replicas,
-                },
-                cancellation).ConfigureAwait(false);
-            var work = await jetStream.CreateOrUpdateConsumerAsync(
-                QueueNames.Stream,
-                new ConsumerConfig(names.Consumer)
-                {
-                    FilterSubject = names.Subject,
-                    AckPolicy = ConsumerConfigAckPolicy.Explicit,
-                    AckWait = options.Patience,
-                    MaxAckPending = 65_536,
-                },
-                cancellation).ConfigureAwait(false);
-            var results = await new NatsKVContext(jetStream).CreateOrUpdateStoreAsync(
-                new NatsKVConfig(QueueNames.Results) { Storage = NatsKVStorageType.File, NumberOfReplicas = options.Replicas }, cancellation).ConfigureAwait(false);
-            var films = await new NatsObjContext(jetStream).CreateObjectStoreAsync(
-                new NatsObjConfig(QueueNames.Films) { Storage = NatsObjStorageType.File, NumberOfReplicas = options.Replicas }, cancellation).ConfigureAwait(false);
+            var (stream, work, results, films) = await EnsureAsync(jetStream, names, options, cancellation).ConfigureAwait(false);
             return new FilmQueue(connection, jetStream, names, stream, work, results, films);
         }
         catch
@@ -69,6 +48,35 @@ internal static class QueueSetup
             await connection.DisposeAsync().ConfigureAwait(false);
             throw;
         }
+    }
+
+    /// <summary>Sets up what is missing on the servers, and leaves what is there.</summary>
+    public static async Task<(INatsJSStream Stream, INatsJSConsumer Work, INatsKVStore Results, INatsObjStore Films)> EnsureAsync(
+        NatsJSContext jetStream, QueueNames names, QueueOptions options, CancellationToken cancellation)
+    {
+        var stream = await jetStream.CreateOrUpdateStreamAsync(
+            new StreamConfig(QueueNames.Stream, [QueueNames.Subjects])
+            {
+                Retention = StreamConfigRetention.Workqueue,
+                Storage = StreamConfigStorage.File,
+                NumReplicas = options.Replicas,
+            },
+            cancellation).ConfigureAwait(false);
+        var work = await jetStream.CreateOrUpdateConsumerAsync(
+            QueueNames.Stream,
+            new ConsumerConfig(names.Consumer)
+            {
+                FilterSubject = names.Subject,
+                AckPolicy = ConsumerConfigAckPolicy.Explicit,
+                AckWait = options.Patience,
+                MaxAckPending = 65_536,
+            },
+            cancellation).ConfigureAwait(false);
+        var results = await new NatsKVContext(jetStream).CreateOrUpdateStoreAsync(
+            new NatsKVConfig(QueueNames.Results) { Storage = NatsKVStorageType.File, NumberOfReplicas = options.Replicas }, cancellation).ConfigureAwait(false);
+        var films = await new NatsObjContext(jetStream).CreateObjectStoreAsync(
+            new NatsObjConfig(QueueNames.Films) { Storage = NatsObjStorageType.File, NumberOfReplicas = options.Replicas }, cancellation).ConfigureAwait(false);
+        return (stream, work, results, films);
     }
 
     /// <summary>Opens it for a worker, which waits until a batch for its models has set it up.</summary>
@@ -86,13 +94,7 @@ internal static class QueueSetup
             {
                 try
                 {
-                    await connection.ConnectAsync().AsTask().WaitAsync(cancellation).ConfigureAwait(false);
-                    var jetStream = new NatsJSContext(connection);
-                    var stream = await jetStream.GetStreamAsync(QueueNames.Stream, cancellationToken: cancellation).ConfigureAwait(false);
-                    var work = await jetStream.GetConsumerAsync(QueueNames.Stream, names.Consumer, cancellation).ConfigureAwait(false);
-                    var results = await new NatsKVContext(jetStream).GetStoreAsync(QueueNames.Results, cancellation).ConfigureAwait(false);
-                    var films = await new NatsObjContext(jetStream).GetObjectStoreAsync(QueueNames.Films, cancellation).ConfigureAwait(false);
-                    return new FilmQueue(connection, jetStream, names, stream, work, results, films);
+                    return await Patiently.OnceAsync(c => FindAsync(connection, names, c), cancellation).ConfigureAwait(false);
                 }
                 catch (Exception e) when (Patiently.MayPass(e, cancellation))
                 {
@@ -110,6 +112,17 @@ internal static class QueueSetup
             await connection.DisposeAsync().ConfigureAwait(false);
             throw;
         }
+    }
+
+    private static async Task<FilmQueue> FindAsync(NatsConnection connection, QueueNames names, CancellationToken cancellation)
+    {
+        await connection.ConnectAsync().ConfigureAwait(false);
+        var jetStream = new NatsJSContext(connection);
+        var stream = await jetStream.GetStreamAsync(QueueNames.Stream, cancellationToken: cancellation).ConfigureAwait(false);
+        var work = await jetStream.GetConsumerAsync(QueueNames.Stream, names.Consumer, cancellation).ConfigureAwait(false);
+        var results = await new NatsKVContext(jetStream).GetStoreAsync(QueueNames.Results, cancellation).ConfigureAwait(false);
+        var films = await new NatsObjContext(jetStream).GetObjectStoreAsync(QueueNames.Films, cancellation).ConfigureAwait(false);
+        return new FilmQueue(connection, jetStream, names, stream, work, results, films);
     }
 
     private static NatsConnection Connection(QueueOptions options) => new(new NatsOpts

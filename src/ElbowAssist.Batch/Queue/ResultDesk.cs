@@ -106,7 +106,7 @@ internal sealed class ResultDesk(ResultsFile results, Tally tally, int window, F
 
         try
         {
-            await Patiently.TryAsync(c => queue.DropFilmAsync(content, c), tries: 1, cancellation).ConfigureAwait(false);
+            await Patiently.OnceAsync(c => queue.DropFilmAsync(content, c), cancellation).ConfigureAwait(false);
         }
         catch (Exception e) when (Patiently.MayPass(e, cancellation))
         {

@@ -14,7 +14,7 @@ namespace ElbowAssist.Batch.Queue;
 internal sealed record WorkMessage(string Content, string FileName, byte[] Options, byte[]? Sidecar, byte[]? Film, string? Place)
 {
     /// <summary>Most bytes of a film that a message carries: with base64 well below a server's usual limit of 1 MiB.</summary>
-    public const int MostCarried = 256 << 10;
+    public const int MostCarried = 640 << 10;
 
     /// <summary>The film with these bytes.</summary>
     public FilmBytes FilmOf(byte[] bytes) => new(FileName, bytes, Sidecar is { } stated ? new ReadOnlyMemory<byte>(stated) : new ReadOnlyMemory<byte>?());

@@ -86,3 +86,10 @@ internal sealed class NatsFactAttribute : FactAttribute
 {
     public NatsFactAttribute() => Skip = NatsServers.Installed ? null : "Not installed: nats-server; tests/prepare installs it.";
 }
+
+/// <inheritdoc cref="NatsFactAttribute"/>
+[AttributeUsage(AttributeTargets.Method)]
+internal sealed class NatsTheoryAttribute : TheoryAttribute
+{
+    public NatsTheoryAttribute() => Skip = NatsServers.Installed ? null : "Not installed: nats-server; tests/prepare installs it.";
+}
