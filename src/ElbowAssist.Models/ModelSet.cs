@@ -11,13 +11,12 @@ public sealed class ModelSet : IDisposable
 {
     private readonly IReadOnlyDictionary<View, LandmarkModel> landmarks;
 
-    private ModelSet(ViewModel view, IReadOnlyDictionary<View, LandmarkModel> landmarks, int threads)
+    private ModelSet(string sha256, ViewModel view, IReadOnlyDictionary<View, LandmarkModel> landmarks, int threads)
     {
+        Sha256 = sha256;
         Threads = threads;
         View = view;
         this.landmarks = landmarks;
-        var folders = landmarks.OrderBy(l => l.Key).Select(l => l.Value.Folder).Prepend(view.Folder);
-        Sha256 = Convert.ToHexStringLower(SHA256.HashData(Encoding.ASCII.GetBytes(string.Join(' ', folders.Select(f => f.Sha256)))));
     }
 
     /// <summary>SHA-256 over the manifests and networks in use, as they were when loaded: equal for equal models, wherever they lie.</summary>
@@ -37,18 +36,17 @@ public sealed class ModelSet : IDisposable
     /// <param name="preferred">Name of a folder or model that must be taken for its view, or null: the first of each kind by folder name.</param>
     /// <param name="threads">Looks at one film side by side; <see cref="ModelThreads.Interactive"/> if null. No result depends on it.</param>
     /// <exception cref="ModelFolderException">A folder does not fit, the preferred one is missing, or there is no view model.</exception>
-    public static ModelSet Load(string modelsFolder, string? preferred = null, int? threads = null)
-    {
-        var folders = ModelFolder.Find(modelsFolder).Select(ModelFolder.Open).ToList();
-        if (preferred is not null)
-        {
-            var chosen = folders.Find(f => Path.GetFileName(f.Path) == preferred || f.Manifest.Name == preferred)
-                ?? throw new ModelFolderException(modelsFolder, $"holds no model named {preferred}; the models there are {string.Join(", ", folders.Select(f => f.Manifest.Name))}.");
-            folders.Remove(chosen);
-            folders.Insert(0, chosen);
-        }
+    public static ModelSet Load(string modelsFolder, string? preferred = null, int? threads = null) =>
+        Load(modelsFolder, Open(modelsFolder, preferred), threads);
 
-        return Load(modelsFolder, folders, threads);
+    /// <summary>The <see cref="Sha256"/> of the models that <see cref="Load(string, string?, int?)"/> would load, without loading networks.</summary>
+    /// <param name="modelsFolder">Folder with one folder per model.</param>
+    /// <param name="preferred">Name of a folder or model that must be taken for its view, or null.</param>
+    /// <exception cref="ModelFolderException">A folder does not fit, the preferred one is missing, or there is no view model.</exception>
+    public static string Sha256Of(string modelsFolder, string? preferred = null)
+    {
+        var (view, first) = Choose(modelsFolder, Open(modelsFolder, preferred));
+        return Sha256Of(view, first);
     }
 
     /// <summary>Loads a landmark model, or every model of a folder of them, and the view model of another folder where there is none.</summary>
@@ -72,23 +70,43 @@ public sealed class ModelSet : IDisposable
         return Load(folder, folders, threads);
     }
 
-    private static ModelSet Load(string modelsFolder, List<ModelFolder> folders, int? threads)
+    private static List<ModelFolder> Open(string modelsFolder, string? preferred)
     {
-        var viewFolder = folders.Find(f => f.Manifest.Task == "view")
-            ?? throw new ModelFolderException(modelsFolder, "holds no view model.");
-        var loaded = new Dictionary<View, LandmarkModel>();
-        const int threadsOfARun = 1;
-        foreach (var folder in folders.Where(f => f.Manifest.Task == "landmarks"))
+        var folders = ModelFolder.Find(modelsFolder).Select(ModelFolder.Open).ToList();
+        if (preferred is not null)
         {
-            if (!loaded.ContainsKey(ManifestRules.ViewOf(folder.Manifest.Views[0])))
-            {
-                var model = LandmarkModel.Load(folder, threadsOfARun);
-                loaded[model.View] = model;
-            }
+            var chosen = folders.Find(f => Path.GetFileName(f.Path) == preferred || f.Manifest.Name == preferred)
+                ?? throw new ModelFolderException(modelsFolder, $"holds no model named {preferred}; the models there are {string.Join(", ", folders.Select(f => f.Manifest.Name))}.");
+            folders.Remove(chosen);
+            folders.Insert(0, chosen);
         }
 
-        return new ModelSet(ViewModel.Load(viewFolder, threadsOfARun), loaded, threads ?? ModelThreads.Interactive);
+        return folders;
     }
+
+    private static ModelSet Load(string modelsFolder, List<ModelFolder> folders, int? threads)
+    {
+        const int threadsOfARun = 1;
+        var (view, first) = Choose(modelsFolder, folders);
+        var loaded = first.ToDictionary(l => l.Key, l => LandmarkModel.Load(l.Value, threadsOfARun));
+        return new ModelSet(Sha256Of(view, first), ViewModel.Load(view, threadsOfARun), loaded, threads ?? ModelThreads.Interactive);
+    }
+
+    private static (ModelFolder View, SortedDictionary<View, ModelFolder> Landmarks) Choose(string modelsFolder, List<ModelFolder> folders)
+    {
+        var view = folders.Find(f => f.Manifest.Task == "view")
+            ?? throw new ModelFolderException(modelsFolder, "holds no view model.");
+        var first = new SortedDictionary<View, ModelFolder>();
+        foreach (var folder in folders.Where(f => f.Manifest.Task == "landmarks"))
+        {
+            first.TryAdd(ManifestRules.ViewOf(folder.Manifest.Views[0]), folder);
+        }
+
+        return (view, first);
+    }
+
+    private static string Sha256Of(ModelFolder view, SortedDictionary<View, ModelFolder> landmarkFolders) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.ASCII.GetBytes(string.Join(' ', landmarkFolders.Values.Prepend(view).Select(f => f.Sha256)))));
 
     /// <summary>The landmark model of a view, or null.</summary>
     public LandmarkModel? LandmarksOf(View view) => landmarks.GetValueOrDefault(view);

@@ -106,11 +106,14 @@ public sealed class ModelFolderTests : IDisposable
         {
             Assert.Equal("a-first", first.LandmarksOf(Anatomy.View.Lateral)!.Folder.Manifest.Name);
             Assert.Null(first.LandmarksOf(Anatomy.View.Ap));
+            Assert.Equal(first.Sha256, ModelSet.Sha256Of(folder.Path));
         }
 
         using (var second = ModelSet.Load(folder.Path, preferred: "b-second"))
         {
             Assert.Equal("b-second", second.LandmarksOf(Anatomy.View.Lateral)!.Folder.Manifest.Name);
+            Assert.Equal(second.Sha256, ModelSet.Sha256Of(folder.Path, "b-second"));
+            Assert.NotEqual(second.Sha256, ModelSet.Sha256Of(folder.Path));
         }
 
         var e = Assert.Throws<ModelFolderException>(() => ModelSet.Load(folder.Path, preferred: "c-third"));

@@ -12,7 +12,9 @@ namespace ElbowAssist.Cli.Batches;
 /// <param name="models">The models; they stay the caller's to dispose.</param>
 internal sealed class BatchReading(ModelReading models) : IFilmReading
 {
-    public Recipe Recipe { get; } = new(models.Sha256, PipelineVersion.Text);
+    public Recipe Recipe { get; } = RecipeOf(models.Sha256);
+
+    public static Recipe RecipeOf(string models) => new(models, PipelineVersion.Text);
 
     public FilmResult? Read(FilmBytes film, ReadOnlyMemory<byte> options)
     {

@@ -17,12 +17,13 @@ internal static class BatchRun
     {
         using var http = new HttpClient();
         var source = BatchSources.Of(request, http);
-        using var models = ModelReading.Open(request.Model, films: int.MaxValue);
-        var reading = new BatchReading(models);
+        // Networks are loaded where films are read.
+        using var models = request.Queue is null ? ModelReading.Open(request.Model, films: int.MaxValue) : null;
+        var recipe = BatchReading.RecipeOf(models?.Sha256 ?? ModelReading.Sha256Of(request.Model));
         var clock = TimeProvider.System;
         try
         {
-            using var results = ResultsFile.Open(request.Output, reading.Recipe);
+            using var results = ResultsFile.Open(request.Output, recipe);
             var pace = new Pace(clock);
             using var end = CancellationTokenSource.CreateLinkedTokenSource(stop);
             var showing = new PaceLine(pace, clock).ShowAsync(end.Token);
@@ -31,8 +32,8 @@ internal static class BatchRun
             {
                 var stated = SidecarJson.Write(request.Options);
                 var outcome = await (request.Queue is { } queue
-                    ? new QueueRun(queue, reading.Recipe, clock).RunAsync(source, stated, results, pace, stop)
-                    : LocalRun.RunAsync(source, stated, reading, results, pace, request.Threads, stop)).ConfigureAwait(false);
+                    ? new QueueRun(queue, recipe, clock).RunAsync(source, stated, results, pace, stop)
+                    : LocalRun.RunAsync(source, stated, new BatchReading(models!), results, pace, request.Threads, stop)).ConfigureAwait(false);
                 return Report(outcome, results);
             }
             finally

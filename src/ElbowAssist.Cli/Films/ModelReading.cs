@@ -44,7 +44,22 @@ internal sealed class ModelReading : IReadingSource
     }
 
     /// <summary>SHA-256 over models, calibration and limits.</summary>
-    public string Sha256 => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{models.Sha256} {limits.ToJson()}")));
+    public string Sha256 => Mark(models.Sha256, limits);
+
+    /// <summary>What <see cref="Sha256"/> would be, without loading networks.</summary>
+    /// <param name="preferred">Model to take for its view, or null.</param>
+    /// <exception cref="UserErrorException">A model folder does not fit.</exception>
+    public static string Sha256Of(string? preferred)
+    {
+        try
+        {
+            return Mark(ModelSet.Sha256Of(ModelsFolder.Path, preferred), LimitsFile.Read());
+        }
+        catch (ModelFolderException e)
+        {
+            throw new UserErrorException(e.Message);
+        }
+    }
 
     public FilmReading Read(LoadedFilm film, CancellationToken cancellation) =>
         reader.Read(film.Radiograph, OptionsOf(film), film.Decoding, cancellation);
@@ -61,6 +76,9 @@ internal sealed class ModelReading : IReadingSource
         Context = film.Facts.Context,
         Statements = film.Statements,
     };
+
+    private static string Mark(string models, AdequacyLimits limits) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{models} {limits.ToJson()}")));
 
     public void Dispose() => models.Dispose();
 }
