@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Runtime.InteropServices;
-using System.Text.Json;
 using ElbowAssist.Anatomy;
 using ElbowAssist.Imaging;
 using ElbowAssist.Imaging.Files;
@@ -16,14 +15,14 @@ namespace ElbowAssist.Benchmarks;
 /// <summary>
 /// The whole read against its floor, decode and bare inference of the same passes, and its stages, for sizes of film,
 /// threads and passes: medians of interleaved runs, so that a busy machine disturbs all alike, by the clock and by processor
-/// time. With a folder as argument it leaves there what <c>benchmarks/peer/chain.mjs</c> needs to do the same in Node.
+/// time.
 /// </summary>
 internal static class Chain
 {
     private static readonly int[] Sides = [512, 1024, 2236];
     private static readonly ReadOptions Options = new() { Patient = new Patient(480, Sex.Female) };
 
-    public static void Run(int rounds, string? peerFolder)
+    public static void Run(int rounds)
     {
         Console.WriteLine(FormattableString.Invariant($"{Environment.ProcessorCount} threads, {RuntimeInformation.FrameworkDescription}, {rounds} rounds, {DateTime.UtcNow:yyyy-MM-dd}"));
         Console.WriteLine("side  threads  passes  decode ms  inference ms  whole ms  whole / floor  of processor time  normalise  quality  crops  assemble  managed KiB");
@@ -31,21 +30,15 @@ internal static class Chain
         {
             using var folder = new TemporaryFolder();
             var path = folder.Write("film.png", BenchmarkFilm.Png(side));
-            if (peerFolder is not null && side == Sides[^1])
-            {
-                Directory.CreateDirectory(peerFolder);
-                File.Copy(path, Path.Combine(peerFolder, "film.png"), overwrite: true);
-            }
-
             foreach (var threads in new[] { 1, 2 })
             {
-                Row(path, side, threads, PassPlan.Default, "9", rounds, peerFolder);
-                Row(path, side, threads, PassPlan.Single, "2", rounds, null);
+                Row(path, side, threads, PassPlan.Default, "9", rounds);
+                Row(path, side, threads, PassPlan.Single, "2", rounds);
             }
         }
     }
 
-    private static void Row(string path, int side, int threads, PassPlan passes, string name, int rounds, string? peerFolder)
+    private static void Row(string path, int side, int threads, PassPlan passes, string name, int rounds)
     {
         using var models = ModelSet.Load(Path.Combine(Repository.Root, "models"), threads: threads);
         var reader = new FilmReader(models, new ToolIdentity("benchmarks", "0"), passes);
@@ -98,10 +91,6 @@ internal static class Chain
             CultureInfo.InvariantCulture,
             $"{side,4}  {threads,7}  {name,6}  {mediumDecode,9:F1}  {bare,12:F1}  {all,8:F1}  {all / (mediumDecode + bare),13:F3}  {Median(wholeWork) / Median(floorWork),17:F3}  {Stage("normalise"),9:F1}  {Stage("quality"),7:F1}  {Stage("view") + Stage("landmarks") - bare,5:F1}  {Stage("measurements"),8:F1}  {managed / 1024.0,11:F0}"));
         Array.ForEach([.. bareViews, .. bareLandmarks], n => n.Dispose());
-        if (peerFolder is not null && side == Sides[^1] && threads == 1)
-        {
-            File.WriteAllText(Path.Combine(peerFolder, "ours.json"), JsonSerializer.Serialize(new { decode = mediumDecode, inference = bare, whole = all, passes = new[] { passes.View.Count, passes.Landmarks.Count } }));
-        }
     }
 
     private static void Bare(BareNetwork[] networks, int passes) => Parallel.For(

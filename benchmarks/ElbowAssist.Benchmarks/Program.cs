@@ -10,7 +10,10 @@ switch (args)
         await ServiceRate.RunAsync(more);
         break;
     case ["chain", .. var more]:
-        Chain.Run(more.Length > 0 ? int.Parse(more[0], CultureInfo.InvariantCulture) : 15, more.Length > 1 ? more[1] : null);
+        Chain.Run(Rounds(more));
+        break;
+    case ["peer", .. var more]:
+        Peer.Run(Rounds(more));
         break;
     case ["floor", var dataset, var threads, var folder, .. var models]:
         BenchFloor.Run(dataset, int.Parse(threads, CultureInfo.InvariantCulture), folder, models);
@@ -19,3 +22,5 @@ switch (args)
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
         break;
 }
+
+static int Rounds(string[] arguments) => arguments.Length > 0 ? int.Parse(arguments[0], CultureInfo.InvariantCulture) : 15;

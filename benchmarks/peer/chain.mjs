@@ -1,18 +1,22 @@
-// The chain of a reading in a few lines of Node: decode, crop, standardise, every pass, the peak of each heatmap.
-//   dotnet run -c Release --project benchmarks/ElbowAssist.Benchmarks -- chain 15 /tmp/peer   (leaves the film and our times)
-//   npm install --ignore-scripts --prefix benchmarks/peer && node benchmarks/peer/chain.mjs /tmp/peer 15
+// The chain of a reading in a few lines of Node: decode, crop, standardise, every pass, the peak of each heatmap. Started by
+//   npm install --ignore-scripts --prefix benchmarks/peer
+//   dotnet run -c Release --project benchmarks/ElbowAssist.Benchmarks -- peer 15
+// It reads the paths of films on standard input, a line each, and answers each with its milliseconds as JSON.
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { createInterface } from "node:readline";
 import ort from "onnxruntime-node";
 import sharp from "sharp";
 
-const [folder, rounds = "15"] = process.argv.slice(2);
-const ours = JSON.parse(readFileSync(join(folder, "ours.json"), "utf8"));
+const [threads, viewPasses, landmarkPasses] = process.argv.slice(2).map(Number);
+const options = { intraOpNumThreads: threads, interOpNumThreads: 1, graphOptimizationLevel: "all", extra: { session: { intra_op: { allow_spinning: "0" } } } };
 const models = join(import.meta.dirname, "..", "..", "models");
-const options = { intraOpNumThreads: 1, interOpNumThreads: 1, graphOptimizationLevel: "all", extra: { session: { intra_op: { allow_spinning: "0" } } } };
-const view = await ort.InferenceSession.create(join(models, "view", "model.onnx"), options);
-const lateral = await ort.InferenceSession.create(join(models, "lateral", "model.onnx"), options);
-sharp.concurrency(1);
+const network = async name => {
+  const manifest = JSON.parse(readFileSync(join(models, name, "model.json"), "utf8"));
+  return { session: await ort.InferenceSession.create(join(models, name, manifest.onnx.file), options), input: manifest.input };
+};
+const [view, lateral] = [await network("view"), await network("lateral")];
+sharp.concurrency(threads);
 sharp.cache(false);
 
 function standardised(grey) {
@@ -28,31 +32,27 @@ function peaks({ data, dims: [, count, height, width] }) {
   return Array.from({ length: count }, (_, c) => {
     let best = c * height * width;
     for (let i = best; i < (c + 1) * height * width; i++) if (data[i] > data[best]) best = i;
-    return best - c * height * width;
+    return [best % width, Math.floor(best / width) % height];
   });
 }
 
-async function once() {
+async function read(path) {
   const started = performance.now();
-  const film = sharp(join(folder, "film.png"));
-  const { data, info } = await film.toColourspace("grey16").raw({ depth: "ushort" }).toBuffer({ resolveWithObject: true });
-  const decoded = performance.now();
+  const { data, info } = await sharp(path).toColourspace("grey16").raw({ depth: "ushort" }).toBuffer({ resolveWithObject: true });
+  const decode = performance.now() - started;
   const pixels = new Uint16Array(data.buffer, data.byteOffset, info.width * info.height * info.channels);
-  const pass = async (session, turn, output) => {
-    const step = info.width / 256, grey = new Uint16Array(65536);
-    for (let y = 0; y < 256; y++) for (let x = 0; x < 256; x++) {
+  const pass = async ({ session, input: { name, width: side } }, turn, output) => {
+    const grey = new Uint16Array(side * side);
+    for (let y = 0; y < side; y++) for (let x = 0; x < side; x++) {
       const [u, v] = turn % 2 ? [y, x] : [x, y];
-      grey[y * 256 + x] = pixels[(Math.floor((v + 0.5) * step) * info.width + Math.floor((u + 0.5) * step)) * info.channels];
+      grey[y * side + x] = pixels[(Math.floor((v + 0.5) * info.height / side) * info.width + Math.floor((u + 0.5) * info.width / side)) * info.channels];
     }
-    const result = await session.run({ film: new ort.Tensor("float32", standardised(grey), [1, 1, 256, 256]) });
-    return peaks(result[output]);
+    return peaks((await session.run({ [name]: new ort.Tensor("float32", standardised(grey), [1, 1, side, side]) }))[output]);
   };
-  for (let p = 0; p < ours.passes[0]; p++) await pass(view, p, "locator");
-  for (let p = 0; p < ours.passes[1]; p++) await pass(lateral, p, "heatmaps");
-  return [decoded - started, performance.now() - started];
+  for (let p = 0; p < viewPasses; p++) await pass(view, p, "locator");
+  for (let p = 0; p < landmarkPasses; p++) await pass(lateral, p, "heatmaps");
+  return { decode, whole: performance.now() - started };
 }
 
-const times = [];
-for (let i = -2; i < Number(rounds); i++) { const t = await once(); if (i >= 0) times.push(t); }
-const median = which => times.map(t => t[which]).sort((a, b) => a - b)[Math.floor(times.length / 2)];
-console.log(`node ${process.version}: decode ${median(0).toFixed(1)} ms, whole ${median(1).toFixed(1)} ms; ours ${ours.decode.toFixed(1)} and ${ours.whole.toFixed(1)} ms; ours / peer ${(ours.whole / median(1)).toFixed(3)}`);
+console.log(JSON.stringify({ node: process.version, threads }));
+for await (const path of createInterface({ input: process.stdin })) console.log(JSON.stringify(await read(path)));

@@ -127,6 +127,52 @@ public sealed class ContestTests : IDisposable
         Assert.True((double)row["permutationHolmP"] >= (double)row["permutationP"]);
     }
 
+    [Fact] // Both lay the first film; the second is laid by the first entrant alone.
+    public void WhatOnlyOneEntrantLaid_IsCountedAndNotCompared()
+    {
+        var dataset = Set(new CocoText.Film("1.png", null, 1, ("a", false, default)), new CocoText.Film("2.png", null, 1, ("a", false, default)));
+        var half = Laid("half", dataset, _ => new Vector(3, 0));
+        var tables = Tables(dataset, Laid("all", dataset, i => new Vector(i * i, 0)), half with { Answers = half.Answers.Take(1).ToDictionary(a => a.Key, a => a.Value) });
+        var row = Row(tables, "comparisons", ("what", "landmarks, radial"));
+        Assert.Equal([CocoText.Landmarks, CocoText.Landmarks, 0, 1], [row["compared"], row["firstAlone"], row["secondAlone"], row["patients"]]);
+        Assert.Equal([1.0, 3.0], [(double)row["firstMean"], (double)row["secondMean"]], (a, b) => Math.Abs(a - b) < 1e-9);
+    }
+
+    [Fact] // One line drawn 4 pixels of 0.5 mm beside the one through the landmarks, one turned by 10 degrees beside the capitellum.
+    public void LinesDrawnByHand_AreHeldAgainstThoseThroughLandmarks()
+    {
+        var plain = Set([.. Enumerable.Range(1, 2).Select(i => new CocoText.Film(Named("{0}.png", i), null, 0.5, ("a", false, default)))]);
+        var entrant = Laid("m", plain, _ => default);
+        var drawn = plain.Films.Select((film, i) =>
+        {
+            var reading = entrant.Answers[film.File].Reading;
+            var line = reading.Lines.First(l => l.Name.StartsWith("anterior-humeral-line.", StringComparison.Ordinal));
+            var beside = new Line(line.Point, line.Direction).Project(reading.Circles.First(c => c.Name == "capitellum").Centre);
+            var (sine, cosine) = Math.SinCos(10 * Math.PI / 180);
+            var turned = new Vector((line.Direction.X * cosine) - (line.Direction.Y * sine), (line.Direction.X * sine) + (line.Direction.Y * cosine));
+            return i == 0
+                ? new NamedLine("anterior-humeral-line", line.Point + (line.Direction.Perpendicular * 4), -line.Direction)
+                : new NamedLine("anterior-humeral-line", beside, turned);
+        }).ToList();
+        var dataset = plain with { Films = [.. plain.Films.Select((f, i) => f with { Placements = [.. f.Placements, new Placement("r", false, []) { Lines = [drawn[i]] }] })] };
+        var tables = Tables(dataset, entrant);
+        foreach (var first in new[] { "m", "a" })
+        {
+            var row = Row(tables, "line-agreement", ("first", first), ("second", "r"));
+            Assert.Equal(("anterior-humeral-line", "mm", (object)2), ((string)row["line"], (string)row["unit"], row["films"]));
+            Assert.Equal([5.0, 10.0], [(double)row["angleMean"], (double)row["angleHigh"]], (a, b) => Math.Abs(a - b) < 1e-6);
+            Assert.Equal(1.0, (double)row["offsetMean"], 0.02);
+        }
+    }
+
+    [Fact]
+    public void ASpacingThatCocoDoesNotGive_IsAskedOfTheFilm()
+    {
+        var path = folder.Write("coco.json", CocoText.Of(new("1.dcm", null, null, ("a", false, default)), new("2.dcm", null, 0.5, ("a", false, default)), new("3.png", null, null, ("a", false, default))));
+        var dataset = FilmDataset.Open(path, film => film.EndsWith(".dcm", StringComparison.Ordinal) ? (0.2, 0.3) : null);
+        Assert.Equal([(0.2, 0.3), (0.5, 0.5), (null, null)], dataset.Films.Select(f => (f.Truth.Image.RowSpacingMm, f.Truth.Image.ColumnSpacingMm)));
+    }
+
     [Fact]
     public void Results_FindTheirFilmsByNumber()
     {

@@ -5,7 +5,7 @@ using ElbowAssist.Testing;
 namespace ElbowAssist.Bench.Tests;
 
 /// <summary>
-/// Statistics against SciPy, statsmodels, R and its package psych, whose values lie in <c>Reference</c> beside the scripts
+/// Statistics against SciPy, statsmodels, scikit-learn, R and its package psych, whose values lie in <c>Reference</c> beside the scripts
 /// that made them.
 /// </summary>
 public sealed class ReferenceTests
@@ -14,6 +14,7 @@ public sealed class ReferenceTests
     private static readonly string Folder = Path.Combine(Repository.Root, "tests", "ElbowAssist.Bench.Tests", "Reference");
     private readonly Dictionary<string, double> python = Values("reference-python.txt");
     private readonly Dictionary<string, double> r = Values("reference-r.txt");
+    private readonly Dictionary<string, double> sklearn = Values("reference-sklearn.txt");
 
     [Fact] // R 4.2, psych::ICC.
     public void IntraclassCorrelations_AgreeWithPsych()
@@ -124,6 +125,34 @@ public sealed class ReferenceTests
         Assert.Equal([slowLow, slowHigh], [low, high], Near);
     }
 
+    [Fact] // scikit-learn, brier_score_loss of each class against the rest.
+    public void Brier_AgreesWithScikitLearn() => Assert.Equal(sklearn["brier"], BrierScore.Of(Forecasts()), Exact);
+
+    [Fact] // scikit-learn, calibration_curve in ten bins, weighted by their counts.
+    public void CalibrationError_AgreesWithScikitLearn() =>
+        Assert.Equal(sklearn["calibration"], ExpectedCalibrationError.Of([.. Forecasts().SelectMany(f => f)]), Exact);
+
+    [Fact] // scikit-learn, mean_pinball_loss of the two quantiles.
+    public void IntervalScore_AgreesWithScikitLearn() =>
+        Assert.Equal(sklearn["interval"], Table("intervals.csv").Average(i => IntervalScore.Of(i[0], i[1], i[2])), Exact);
+
+    [Fact] // scikit-learn, precision_recall_curve: 1 less the precision at every threshold of certainty.
+    public void RiskCoverage_AgreesWithScikitLearn()
+    {
+        var curve = RiskCoverage.Curve([.. Table("certainty.csv").Select(c => (c[0], c[1]))]);
+        Assert.Equal(sklearn["risk.count"], curve.Count);
+        Assert.Equal(sklearn["risk.area"], curve.Average(c => c.Risk), Exact);
+        Assert.Equal([0.5, sklearn["risk.half"]], [curve[24].Coverage, curve[24].Risk], Near);
+    }
+
+    [Fact] // Worked by hand: of the two equally certain films each may come first, so both count with the mean of 1 and 3.
+    public void RiskCoverage_OfEqualCertainty_DoesNotDependOnTheOrderOfFilms()
+    {
+        (double, double)[] films = [(0.2, 1), (0.1, 4), (0.2, 3)];
+        Assert.Equal([4, 3, 8 / 3.0], RiskCoverage.Curve(films).Select(c => c.Risk), Near);
+        Assert.Equal(RiskCoverage.Curve(films), RiskCoverage.Curve([.. films.Reverse()]));
+    }
+
     [Fact] // Worked by hand: width 2, and 2/0.05 times what lies outside.
     public void IntervalScore_OfHandWorkedCases()
     {
@@ -135,6 +164,10 @@ public sealed class ReferenceTests
     [Fact] // Worked by hand: (0.3² + 0.3²) and (0.8² + 0.8²).
     public void Brier_OfHandWorkedCases() =>
         Assert.Equal((0.18 + 1.28) / 2, BrierScore.Of([[(0.7, true), (0.3, false)], [(0.8, false), (0.2, true)]]), 12);
+
+    /// <summary>Three classes a forecast; the last column is the one that came true.</summary>
+    private static IReadOnlyList<IReadOnlyList<(double Probability, bool Occurred)>> Forecasts() =>
+        [.. Table("forecasts.csv").Select(f => (IReadOnlyList<(double, bool)>)[.. f.Take(3).Select((p, c) => (p, c == (int)f[3]))])];
 
     private static bool Near(double a, double b) => Math.Abs(a - b) <= Exact;
 

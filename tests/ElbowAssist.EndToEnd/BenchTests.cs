@@ -5,12 +5,15 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using ElbowAssist.Anatomy;
 using ElbowAssist.Anatomy.Landmarks;
+using ElbowAssist.Exchange.Dicom.Format;
+using ElbowAssist.Exchange.Json;
 using ElbowAssist.Exchange.Json.Coco;
 using ElbowAssist.Reading;
 using ElbowAssist.Reading.Walks;
 using ElbowAssist.Store;
 using ElbowAssist.Store.Entries;
 using ElbowAssist.Testing;
+using DicomSample = ElbowAssist.Exchange.Tests.Dicom.Support.SampleFilm;
 
 namespace ElbowAssist.EndToEnd;
 
@@ -50,6 +53,9 @@ public sealed class BenchTests : IDisposable
         Assert.DoesNotMatch(new Regex("(src|href)=\"(?!data:)"), page);
         Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
         ForbiddenWords.AssertNone(page, "report.html");
+
+        ForbiddenWords.AssertNone(File.ReadAllText(folder.File("out", "summary.md")), "summary.md");
+        Assert.Contains("| elsewhere | lateral | radial | mm |", File.ReadAllText(folder.File("out", "summary.md")), StringComparison.Ordinal);
 
         var results = JsonNode.Parse(File.ReadAllBytes(folder.File("out", "results.json")))!;
         foreach (var table in results["tables"]!.AsArray().Concat(results["timing"]!.AsArray()))
@@ -106,7 +112,8 @@ public sealed class BenchTests : IDisposable
             var study = store.Create("study", "films");
             var film = store.AddFilm(study.Id, "x.png", File.ReadAllBytes(folder.File(Name(0))));
             var move = new LandmarkMove(film.Id, LandmarkNames.HumerusFossaRoof, null, place, DateTimeOffset.UnixEpoch);
-            store.Append(study.Id, "r", new LandmarkLaid(move));
+            var (from, to) = (Place("humerus.anterior.3"), Place("humerus.anterior.5"));
+            store.Append(study.Id, "r", new LandmarkLaid(move), new OwnLineLaid(film.Id, "anterior-humeral-line", from, to, ToolWasVisible: false));
             store.Append(study.Id, "r", new ProposalsShown(new ToolShown(WalkTopic.Alignment, [], DateTimeOffset.UnixEpoch)), new LandmarkLaid(move with { To = place + new Geometry.Vector(5, 0) }));
         }
 
@@ -119,6 +126,40 @@ public sealed class BenchTests : IDisposable
         Assert.Equal(1.0, Distance("r", "r, with proposals"), 6);
         Assert.Equal(2.0, Distance("r, with proposals", "reference"), 6);
         Assert.Contains(rows, r => (string)r!["first"]! == "one" && (string)r["second"]! == "a");
+        // The line drawn by hand runs through two of the landmarks that reader a has 2 pixels beside.
+        var line = File.ReadLines(folder.File("out", "line-agreement.csv")).First(l => l.StartsWith("a,r,lateral,anterior-humeral-line,mm,1,", StringComparison.Ordinal)).Split(',');
+        Assert.InRange(double.Parse(line[6], CultureInfo.InvariantCulture), 0, 3);
+        Assert.InRange(double.Parse(line[11], CultureInfo.InvariantCulture), 0.05, 2);
+
+        Geometry.Point Place(string name) => SampleLandmarks.Lateral(LandmarkSource.Reader).First(l => l.Name == name).Position!.Value;
+    }
+
+    [Fact] // Moved by 3 pixels of the 0.125 mm that the header gives.
+    public void ADicomFilm_IsMeasuredByTheSpacingOfItsHeader()
+    {
+        folder.Write("dicom/film.dcm", new DicomSample
+        {
+            Width = SampleLandmarks.Width,
+            Height = SampleLandmarks.Height,
+            With = b => b.Decimal(Tag.PixelSpacing, 0.125, 0.125).Text(Tag.PixelSpacingCalibrationType, "FIDUCIAL").Text(Tag.PixelSpacingCalibrationDescription, "ball"),
+        }.File());
+        folder.Write("dicom/coco.json", Coco(0, null, "film.dcm"));
+        folder.Write("elsewhere.json", Coco(3, null, "film.dcm"));
+        var run = CommandLine.Run("bench", folder.File("dicom"), "--models", folder.File("one"), "--predictions", folder.File("elsewhere.json"), "--out", folder.File("out"));
+        Assert.True(run.ExitCode == 0, run.Error);
+        var rows = JsonNode.Parse(File.ReadAllBytes(folder.File("out", "results.json")))!["tables"]!.AsArray().First(t => (string)t!["name"]! == "landmark-errors")!["rows"]!.AsArray();
+        Assert.All(rows, r => Assert.Equal("mm", (string)r!["unit"]!));
+        Assert.Equal(0.375, (double)rows.First(r => (string)r!["entrant"]! == "elsewhere" && (string)r["error"]! == "radial")!["mean"]!, 6);
+        Assert.Equal(0.125, ReadingJson.Read(File.ReadAllBytes(folder.File("out", "answers", "one", "film.dcm.reading.json"))).Image.RowSpacingMm);
+    }
+
+    [Fact]
+    public void AReaderGivenTwice_IsSaidInOneSentence()
+    {
+        folder.Write("a.json", Coco(2));
+        var run = Run("out", "--readers", folder.File("a.json"));
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("two placements", Assert.Single(run.ErrorLines), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -170,13 +211,15 @@ public sealed class BenchTests : IDisposable
 
     private static string Name(int film) => string.Create(CultureInfo.InvariantCulture, $"films/{film:00}.png");
 
-    private static byte[] Coco(double moved)
+    private static byte[] Coco(double moved) => Coco(moved, 0.2, [.. Enumerable.Range(0, Films).Select(i => Path.GetFileName(Name(i)))]);
+
+    private static byte[] Coco(double moved, double? spacing, params string[] films)
     {
         var landmarks = SampleLandmarks.Lateral(LandmarkSource.Reader).Select(l => l with { Position = l.Position is { } p ? p + new Geometry.Vector(moved, 0) : null }).ToList();
-        var file = JsonNode.Parse(CocoKeypoints.Write([.. Enumerable.Range(0, Films).Select(i => new CocoFilm(Path.GetFileName(Name(i)), SampleLandmarks.Width, SampleLandmarks.Height, View.Lateral, landmarks))]))!;
+        var file = JsonNode.Parse(CocoKeypoints.Write([.. films.Select(name => new CocoFilm(name, SampleLandmarks.Width, SampleLandmarks.Height, View.Lateral, landmarks))]))!;
         foreach (var image in file["images"]!.AsArray())
         {
-            (image!["rowSpacingMm"], image["columnSpacingMm"]) = (0.2, 0.2);
+            (image!["rowSpacingMm"], image["columnSpacingMm"]) = (spacing, spacing);
         }
 
         return JsonSerializer.SerializeToUtf8Bytes(file);

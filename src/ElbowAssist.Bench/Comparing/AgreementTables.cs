@@ -23,7 +23,7 @@ internal static class AgreementTables
 
     public static Table Measurements(Contest contest, IReadOnlyList<(Rater First, Rater Second)> pairs) => new(
         "measurement-agreement",
-        "measurements of two raters: bias and 95 % limits of agreement with their intervals (Bland and Altman), intraclass correlations with intervals, weighted kappa of zones with interval",
+        "measurements of two raters: bias and 95 % limits of agreement with their intervals (Bland and Altman), intraclass correlations with intervals, weighted kappa of zones with interval; films count one by one, also those of one patient",
         [
             "first", "second", "view", "measurement", "unit", "films", "bias", "biasLow", "biasHigh", "sd", "lowerLimit", "lowerLimitLow", "lowerLimitHigh", "upperLimit", "upperLimitLow", "upperLimitHigh",
             "icc21", "icc21Low", "icc21High", "icc31", "icc31Low", "icc31High", "kappa", "kappaLow", "kappaHigh",

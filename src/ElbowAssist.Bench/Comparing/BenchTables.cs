@@ -24,6 +24,7 @@ public static class BenchTables
             () => MeasurementTable.Of(contest),
             () => AgreementTables.Landmarks(contest, pairs),
             () => AgreementTables.Measurements(contest, pairs),
+            () => LineAgreementTable.Of(contest, pairs),
             () => ReaderTables.Together(contest),
             () => ReaderTables.WithAndWithout(contest),
             () => ComparisonTable.Of(contest),

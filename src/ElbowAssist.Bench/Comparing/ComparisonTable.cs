@@ -16,8 +16,8 @@ internal static class ComparisonTable
         var permutation = HolmCorrection.Of(rows.ConvertAll(r => (double)r[^1]));
         return new Table(
             "comparisons",
-            "mean absolute error of two entrants where both laid the landmark or gave the value: difference of the patients' means with interval by bootstrap of patients, signed-rank and permutation tests, each corrected after Holm over this table",
-            ["first", "second", "view", "what", "unit", "patients", "firstMean", "secondMean", "difference", "low", "high", "wilcoxonP", "permutationP", "wilcoxonHolmP", "permutationHolmP"],
+            "mean absolute error of two entrants where both laid the landmark or gave the value; what only one of them did is counted, not compared: difference of the patients' means with interval by bootstrap of patients, signed-rank and permutation tests, each corrected after Holm over this table",
+            ["first", "second", "view", "what", "unit", "compared", "firstAlone", "secondAlone", "patients", "firstMean", "secondMean", "difference", "low", "high", "wilcoxonP", "permutationP", "wilcoxonHolmP", "permutationHolmP"],
             [.. rows.Select((r, i) => (IReadOnlyList<object>)[.. r, wilcoxon[i], permutation[i]])]);
     }
 
@@ -48,13 +48,22 @@ internal static class ComparisonTable
         IReadOnlyList<object> head, List<(ScoredFilm First, ScoredFilm Second)> films, Func<ScoredFilm, IEnumerable<(string Name, double? Error)>> errors)
     {
         List<(double First, double Second)> patients = [];
+        int compared = 0, firstAlone = 0, secondAlone = 0;
         foreach (var patient in films.GroupBy(f => f.First.Film.Patient, StringComparer.Ordinal))
         {
-            var paired = patient.SelectMany(f => errors(f.First).Join(errors(f.Second), e => e.Name, e => e.Name, (a, b) => (a.Error, b.Error)))
-                .Where(e => e.Item1 is not null && e.Item2 is not null).ToList();
+            List<(double First, double Second)> paired = [];
+            foreach (var (first, second) in patient)
+            {
+                var (one, other) = (Known(errors(first)), Known(errors(second)));
+                var both = one.Keys.Where(other.ContainsKey).ToList();
+                paired.AddRange(both.Select(name => (one[name], other[name])));
+                (firstAlone, secondAlone) = (firstAlone + one.Count - both.Count, secondAlone + other.Count - both.Count);
+            }
+
+            compared += paired.Count;
             if (paired.Count > 0)
             {
-                patients.Add((paired.Average(e => e.Item1!.Value), paired.Average(e => e.Item2!.Value)));
+                patients.Add((paired.Average(e => e.First), paired.Average(e => e.Second)));
             }
         }
 
@@ -62,10 +71,13 @@ internal static class ComparisonTable
         var (low, high) = ClusterBootstrap.MeanInterval([.. differences.Select(d => (IReadOnlyList<double>)[d])], Seed);
         return
         [
-            .. head, patients.Count, Mean(patients.Select(p => p.First)), Mean(patients.Select(p => p.Second)), Mean(differences), low, high,
+            .. head, compared, firstAlone, secondAlone, patients.Count, Mean(patients.Select(p => p.First)), Mean(patients.Select(p => p.Second)), Mean(differences), low, high,
             WilcoxonSignedRank.Of(differences).P, SignFlipTest.TwoSided(differences, Seed),
         ];
     }
+
+    private static Dictionary<string, double> Known(IEnumerable<(string Name, double? Error)> errors) =>
+        errors.Where(e => e.Error is not null).ToDictionary(e => e.Name, e => e.Error!.Value, StringComparer.Ordinal);
 
     private static double Mean(IEnumerable<double> values) => values.DefaultIfEmpty(double.NaN).Average();
 }

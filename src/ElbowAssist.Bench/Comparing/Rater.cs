@@ -2,6 +2,7 @@ using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Anatomy.Measurements;
 using ElbowAssist.Bench.Datasets;
 using ElbowAssist.Geometry;
+using ElbowAssist.Reading;
 
 namespace ElbowAssist.Bench.Comparing;
 
@@ -11,6 +12,9 @@ namespace ElbowAssist.Bench.Comparing;
 /// <param name="Films">What was laid, by the file name of the film.</param>
 internal sealed record Rater(string Name, RaterRole Role, IReadOnlyDictionary<string, RatedFilm> Films)
 {
+    /// <summary>The reader's own word, which a reader has in both conditions; empty for others.</summary>
+    public string Reader { get; init; } = "";
+
     /// <summary>The reference of the set.</summary>
     public static Rater Reference(FilmDataset dataset) => new("reference", RaterRole.Reference, dataset.Films
         .Where(f => LandmarkSet.Of(f.Truth.View.Name) is not null)
@@ -23,22 +27,28 @@ internal sealed record Rater(string Name, RaterRole Role, IReadOnlyDictionary<st
             f => f.Film.File,
             f => new RatedFilm(
                 f.Answer.Proposed.Where(l => l.Position is not null).ToDictionary(l => l.Name, l => l.Position!.Value, StringComparer.Ordinal),
-                f.Answer.Reading.Measurements.Where(m => m.Value is not null).ToDictionary(m => m.Name, m => m.Value!.Value, StringComparer.Ordinal)),
+                f.Answer.Reading.Measurements.Where(m => m.Value is not null).ToDictionary(m => m.Name, m => m.Value!.Value, StringComparer.Ordinal))
+            {
+                Lines = f.Answer.Reading.Lines,
+            },
             StringComparer.Ordinal));
 
     /// <summary>Every reader of placements, those made with proposals on view apart.</summary>
     public static IReadOnlyList<Rater> Readers(IEnumerable<(LabelledFilm Film, Placement Placement)> placements) =>
         [.. placements.GroupBy(p => (p.Placement.Reader, p.Placement.WithProposals)).OrderBy(g => g.Key.Reader, StringComparer.Ordinal).ThenBy(g => g.Key.WithProposals)
             .Select(g => new Rater(Named(g.Key.Reader, g.Key.WithProposals), g.Key.WithProposals ? RaterRole.ReaderWithProposals : RaterRole.Reader, g
-                .ToDictionary(p => p.Film.File, p => RatedFilm.Of(p.Film, p.Placement.Landmarks), StringComparer.Ordinal)))];
+                .ToDictionary(p => p.Film.File, p => RatedFilm.Of(p.Film, p.Placement.Landmarks) with { Drawn = p.Placement.Lines }, StringComparer.Ordinal))
+            {
+                Reader = g.Key.Reader,
+            })];
 
     /// <summary>The mean of every reader but one, so that a reader is not held against his own share of the mean.</summary>
     public static Rater MeanOfOthers(FilmDataset dataset, string reader) => new("mean of the other readers", RaterRole.Reference, dataset.Films
-        .Select(f => (Film: f, Others: f.Placements.Where(p => !p.WithProposals && p.Reader != reader).ToList()))
+        .Select(f => (Film: f, Others: f.Placements.Where(p => !p.WithProposals && p.Reader != reader && p.Landmarks.Count > 0).ToList()))
         .Where(f => f.Others.Count > 1)
         .ToDictionary(f => f.Film.File, f => RatedFilm.OfPlaces(f.Film, ReferenceOf.Mean(LandmarkSet.Of(f.Film.Truth.View.Name)!, f.Others)), StringComparer.Ordinal));
 
-    public static string Named(string reader, bool withProposals) =>
+    private static string Named(string reader, bool withProposals) =>
         (reader.Length == 0 ? "reader" : reader) + (withProposals ? ", with proposals" : "");
 }
 
@@ -55,6 +65,18 @@ internal enum RaterRole
 /// <param name="Values">Measurements by name.</param>
 internal sealed record RatedFilm(IReadOnlyDictionary<string, Point> Places, IReadOnlyDictionary<string, double> Values)
 {
+    /// <summary>Lines of the measurements, under the measurements' names, film pixels.</summary>
+    public IReadOnlyList<NamedLine> Lines { get; init; } = [];
+
+    /// <summary>Lines drawn by hand, film pixels.</summary>
+    public IReadOnlyList<NamedLine> Drawn { get; init; } = [];
+
+    /// <summary>The line of a name: the one drawn by hand, else the first that serves a measurement of that name.</summary>
+    public Line? LineOf(string name) =>
+        (Drawn.FirstOrDefault(l => l.Name == name) ?? Lines.FirstOrDefault(l => l.Name.StartsWith(name + ".", StringComparison.Ordinal))) is { } line
+            ? new Line(line.Point, line.Direction)
+            : null;
+
     public static RatedFilm Of(LabelledFilm film, IReadOnlyList<Exchange.Json.TrueLandmark> landmarks)
     {
         var byName = landmarks.ToDictionary(l => l.Name, l => l.Position, StringComparer.Ordinal);
@@ -65,8 +87,12 @@ internal sealed record RatedFilm(IReadOnlyDictionary<string, Point> Places, IRea
     {
         var set = LandmarkSet.Of(film.Truth.View.Name)!;
         var scale = FilmScale.Of(film.Truth.Image.RowSpacingMm, film.Truth.Image.ColumnSpacingMm);
+        var values = ReferenceOf.Values(set, places, scale).ToList();
         return new RatedFilm(
             set.Landmarks.Zip(places).Where(l => l.Second is not null).ToDictionary(l => l.First.Name, l => l.Second!.Value, StringComparer.Ordinal),
-            ReferenceOf.Values(set, places, scale).ToDictionary(v => v.Definition.Name, v => v.Value!.Value, StringComparer.Ordinal));
+            values.ToDictionary(v => v.Definition.Name, v => v.Value!.Value, StringComparer.Ordinal))
+        {
+            Lines = [.. values.SelectMany(v => v.Lines.Select(l => new NamedLine(v.Definition.Name, l.Line.Point, l.Line.Direction)))],
+        };
     }
 }

@@ -62,7 +62,7 @@ internal static class ReaderTables
     {
         var readers = Readers(contest);
         var both = readers.Where(r => r.Role == RaterRole.Reader)
-            .Select(r => (Without: r, With: readers.FirstOrDefault(w => w.Role == RaterRole.ReaderWithProposals && w.Name == r.Name + ", with proposals"))).Where(r => r.With is not null).ToList();
+            .Select(r => (Without: r, With: readers.FirstOrDefault(w => w.Role == RaterRole.ReaderWithProposals && w.Reader == r.Reader))).Where(r => r.With is not null).ToList();
         for (var i = 0; i < both.Count; i++)
         {
             for (var j = i + 1; j < both.Count; j++)

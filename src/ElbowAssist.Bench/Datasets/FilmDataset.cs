@@ -17,20 +17,21 @@ public sealed record FilmDataset(IReadOnlyList<LabelledFilm> Films, CocoSet? Coc
 
     /// <summary>Opens a set.</summary>
     /// <param name="path">A folder with <c>*.truth.json</c> or <c>coco.json</c>, or a COCO file; films lie beside them.</param>
+    /// <param name="spacingOf">Row and column spacing in mm that a film's own file states, by its path; asked where COCO gives none.</param>
     /// <exception cref="ExchangeFormatException">There are no labels, or they cannot be used.</exception>
     /// <exception cref="IOException">A file cannot be read.</exception>
-    public static FilmDataset Open(string path)
+    public static FilmDataset Open(string path, Func<string, (double Row, double Column)?>? spacingOf = null)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         if (File.Exists(path))
         {
-            return OfCoco(path);
+            return OfCoco(path, spacingOf);
         }
 
         var truths = Directory.EnumerateFiles(path, "*" + TruthSuffix).Order(StringComparer.Ordinal).ToList();
         var coco = Path.Combine(path, CocoFile);
         return truths.Count > 0 ? OfTruths(path, truths)
-            : File.Exists(coco) ? OfCoco(coco)
+            : File.Exists(coco) ? OfCoco(coco, spacingOf)
             : throw new ExchangeFormatException($"{path} holds neither truth files nor {CocoFile}.");
     }
 
@@ -46,17 +47,17 @@ public sealed record FilmDataset(IReadOnlyList<LabelledFilm> Films, CocoSet? Coc
         null,
         truths);
 
-    private static FilmDataset OfCoco(string file)
+    private static FilmDataset OfCoco(string file, Func<string, (double Row, double Column)?>? spacingOf)
     {
         var set = CocoSetReader.Read(File.ReadAllBytes(file));
         var folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
-        var films = set.Annotations.GroupBy(a => a.Image.Id).Select(laid => Film(folder, [.. laid])).OrderBy(f => f.File, StringComparer.Ordinal).ToList();
+        var films = set.Annotations.GroupBy(a => a.Image.Id).Select(laid => Film(folder, [.. laid], spacingOf)).OrderBy(f => f.File, StringComparer.Ordinal).ToList();
         return films.GroupBy(f => f.File, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice
             ? throw new ExchangeFormatException($"Two images of {Path.GetFileName(file)} are named {twice.Key}.")
             : new FilmDataset(films, set, [file]);
     }
 
-    private static LabelledFilm Film(string folder, IReadOnlyList<CocoAnnotation> laid)
+    private static LabelledFilm Film(string folder, IReadOnlyList<CocoAnnotation> laid, Func<string, (double Row, double Column)?>? spacingOf)
     {
         var image = laid[0].Image;
         if (laid.FirstOrDefault(a => a.View != laid[0].View) is not null)
@@ -68,6 +69,11 @@ public sealed record FilmDataset(IReadOnlyList<LabelledFilm> Films, CocoSet? Coc
         if (!path.StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal))
         {
             throw new ExchangeFormatException($"{image.File} lies outside the folder of the set.");
+        }
+
+        if (image.RowSpacingMm is null && spacingOf?.Invoke(path) is var (row, column))
+        {
+            image = image with { RowSpacingMm = row, ColumnSpacingMm = column };
         }
 
         var placements = laid.Select(PlacementOf).ToList();

@@ -1,4 +1,5 @@
 using ElbowAssist.Exchange.Json;
+using ElbowAssist.Reading;
 
 namespace ElbowAssist.Bench.Datasets;
 
@@ -31,4 +32,8 @@ public sealed record LabelledFilm
 /// <param name="Reader">A word for whoever laid them.</param>
 /// <param name="WithProposals">Whether a tool's proposals were on view.</param>
 /// <param name="Landmarks">Landmarks of the view's set that the reader laid.</param>
-public sealed record Placement(string Reader, bool WithProposals, IReadOnlyList<TrueLandmark> Landmarks);
+public sealed record Placement(string Reader, bool WithProposals, IReadOnlyList<TrueLandmark> Landmarks)
+{
+    /// <summary>Lines that the reader drew by hand, under names such as <c>anterior-humeral-line</c>; film pixels.</summary>
+    public IReadOnlyList<NamedLine> Lines { get; init; } = [];
+}

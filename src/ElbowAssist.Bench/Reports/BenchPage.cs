@@ -37,7 +37,7 @@ internal static class BenchPage
         Section(text, "Entrants and landmarks", tables, ["entrants", "landmark-errors", "success-rates"], BenchPlots.Success(tables));
         Section(text, "Each landmark", tables, ["landmarks"], []);
         Section(text, "Measurements", tables, ["measurements", "measurement-agreement", "landmark-agreement"], BenchPlots.BlandAltman(contest));
-        Section(text, "Readers", tables, ["readers-together", "readers-with-and-without"], []);
+        Section(text, "Readers", tables, ["line-agreement", "readers-together", "readers-with-and-without"], []);
         Section(text, "Entrants against each other", tables, ["comparisons"], []);
         Section(text, "Stated probabilities", tables, ["probabilities"], BenchPlots.Probabilities(tables));
         Section(text, "Certainty and refusal", tables, ["risk-area", "refusals", "withheld-values"], BenchPlots.Risk(tables));

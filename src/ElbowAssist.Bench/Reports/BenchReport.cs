@@ -8,7 +8,8 @@ using ElbowAssist.Reading;
 namespace ElbowAssist.Bench.Reports;
 
 /// <summary>
-/// A bench as files: a page that needs nothing else, the same figures as JSON and as one CSV file per table. But for what
+/// A bench as files: a page that needs nothing else, the same figures as JSON and as one CSV file per table, and the main
+/// ones as Markdown. But for what
 /// is told of time and memory, equal runs give equal bytes.
 /// </summary>
 public sealed class BenchReport
@@ -21,6 +22,9 @@ public sealed class BenchReport
 
     /// <summary>Name of the figures as JSON.</summary>
     public const string JsonFile = "results.json";
+
+    /// <summary>Name of the main figures as Markdown.</summary>
+    public const string SummaryFile = "summary.md";
 
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
     private readonly Contest contest;
@@ -62,6 +66,7 @@ public sealed class BenchReport
     [
         .. tables.Concat(timing).Select(t => (t.Name + ".csv", Utf8.GetBytes(t.ToCsv()))),
         (JsonFile, Json(timing)),
+        (SummaryFile, Utf8.GetBytes(BenchSummary.Of(contest.Dataset, tables, facts))),
         (PageFile, Utf8.GetBytes(BenchPage.Of(contest, tables, timing, facts, figures))),
     ];
 

@@ -67,7 +67,7 @@ internal static class ContestRun
     {
         try
         {
-            var dataset = FilmDataset.Open(request.Dataset);
+            var dataset = FilmDataset.Open(request.Dataset, DicomFiles.SpacingOf);
             return request.Readers.Aggregate(dataset, (set, readers) => ReaderPlacements.Add(set, readers));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

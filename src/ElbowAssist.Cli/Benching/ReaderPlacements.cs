@@ -22,5 +22,10 @@ internal static class ReaderPlacements
     }
 
     private static FilmDataset With(FilmDataset dataset, ILookup<string, Placement> laid) =>
-        dataset with { Films = [.. dataset.Films.Select(f => f with { Placements = [.. f.Placements, .. laid[f.File]] })] };
+        dataset with { Films = [.. dataset.Films.Select(f => f with { Placements = Distinct(f.File, [.. f.Placements, .. laid[f.File]]) })] };
+
+    private static IReadOnlyList<Placement> Distinct(string file, IReadOnlyList<Placement> placements) =>
+        placements.GroupBy(p => (p.Reader, p.WithProposals)).FirstOrDefault(g => g.Count() > 1) is { } twice
+            ? throw new ExchangeFormatException($"{file} carries two placements of {(twice.Key.Reader.Length == 0 ? "one unnamed reader" : twice.Key.Reader)}; name readers apart.")
+            : placements;
 }

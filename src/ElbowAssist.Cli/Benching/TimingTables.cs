@@ -14,7 +14,7 @@ internal static class TimingTables
     [
         new(
             "time",
-            "milliseconds by stage of a reading, one thread a film, over every film",
+            "milliseconds by stage of a reading, one thread a film, over every film; a stage that entrants share stands with each",
             ["entrant", "stage", "films", "median", "p95", "mean"],
             [.. entrants.SelectMany(e => e.Answers.Values.SelectMany(a => a.Reading.Timing).GroupBy(t => t.Key, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
                 .Select(g => (IReadOnlyList<object>)[e.Name, g.Key, g.Count(), Quantile.Median(g.Select(t => t.Value)), Quantile.Of(g.Select(t => t.Value), 0.95), g.Average(t => t.Value)]))]),

@@ -79,6 +79,19 @@ internal static class DicomFiles
         Side = film.Side,
     };
 
+    /// <summary>Row and column spacing in mm that a DICOM file states; null for another file, one that cannot be used, or none of the patient's plane.</summary>
+    public static (double Row, double Column)? SpacingOf(string path)
+    {
+        try
+        {
+            return ReadIfDicom(path) is { } dicom && Facts(dicom.Film) is { RowSpacingMm: { } row, ColumnSpacingMm: { } column } ? (row, column) : null;
+        }
+        catch (UnreadableFilmException)
+        {
+            return null; // said of the film when it is its turn
+        }
+    }
+
     /// <summary>Turns away a film whose pixels are known not to be square while nothing gives their size: every angle would be wrong.</summary>
     /// <exception cref="ExchangeFormatException">So it is.</exception>
     public static void ExpectUsableSpacing(string name, DicomFilm film, ResolvedFacts facts)

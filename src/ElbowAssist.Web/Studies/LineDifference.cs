@@ -33,23 +33,10 @@ internal sealed record LineDifference(double AngleDegrees, double OfCapitellum, 
 
         var (sx, sy) = (reading.Image.ColumnSpacingMm ?? 1, reading.Image.RowSpacingMm ?? 1);
         Point Scaled(Point p) => new(p.X * sx, p.Y * sy);
-        var ownDirection = (Scaled(own.To) - Scaled(own.From)).Unit;
-        var toolDirection = new Vector(direction.X * sx, direction.Y * sy).Unit;
-        var at = Scaled(centre);
-        // Both lines cross the perpendicular to the tool's line at the centre; the distance is between these crossings.
-        var normal = toolDirection.Perpendicular;
-        var tool = normal.Dot(Scaled(through) - at);
-        var along = ownDirection.Dot(toolDirection);
-        if (!(Math.Abs(along) >= 0.2))
-        {
-            return null; // so does a line whose two points are one
-        }
-
-        var from = Scaled(own.From) - at;
-        var hand = normal.Dot(from) - (toolDirection.Dot(from) * normal.Dot(ownDirection) / along);
-        var angle = Math.Acos(Math.Min(1, Math.Abs(along))) * 180 / Math.PI;
-        var distance = Math.Abs(hand - tool);
-        return double.IsFinite(distance) ? new(angle, distance / (diameter * sx), reading.Image.ColumnSpacingMm is null ? null : distance) : null;
+        var tool = new Line(Scaled(through), new Vector(direction.X * sx, direction.Y * sy));
+        return LineGap.Between(Line.Through(Scaled(own.From), Scaled(own.To)), tool, Scaled(centre)) is { } gap
+            ? new(gap.AngleDegrees, gap.Offset / (diameter * sx), reading.Image.ColumnSpacingMm is null ? null : gap.Offset)
+            : null;
     }
 
     private static (Point? Centre, double Diameter) Centre(FilmReading reading)
