@@ -74,6 +74,7 @@ internal static class Peer
             Path.Combine(Repository.Root, "benchmarks", "peer", "chain.mjs"), threads.ToString(CultureInfo.InvariantCulture),
             passes.View.Count.ToString(CultureInfo.InvariantCulture), passes.Landmarks.Count.ToString(CultureInfo.InvariantCulture),
         },
+        UseShellExecute = false,
         RedirectStandardInput = true,
         RedirectStandardOutput = true,
     })!;

@@ -28,7 +28,7 @@ internal static class BenchSummary
             text.Append("Every film is simulated, and truth is exact: these figures are not to be compared with those of challenges on real films, and promise nothing about films of patients.\n\n");
         }
 
-        text.Append("Errors are absolute; intervals (Low, High) are 95 %; held is the share of redraw intervals that hold the reference.\n");
+        text.Append("Errors are absolute but for the bias; intervals (Low, High) are 95 %; held is the share of redraw intervals that hold the reference.\n");
         foreach (var (title, name, columns) in Parts)
         {
             if (tables.FirstOrDefault(t => t.Name == name) is { } table)
