@@ -28,10 +28,11 @@ internal static class Program
             await Console.Error.WriteLineAsync("Stopped; films already finished keep their outputs.").ConfigureAwait(false);
             return (int)ExitCode.Failed;
         }
-        catch (UserErrorException e)
+        catch (Exception e) when (Told(e) is not null)
         {
-            await Console.Error.WriteLineAsync(e.Message).ConfigureAwait(false);
-            return (int)e.Code;
+            var told = Told(e)!;
+            await Console.Error.WriteLineAsync(told.Message).ConfigureAwait(false);
+            return (int)told.Code;
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
@@ -43,6 +44,10 @@ internal static class Program
     /// <summary>A bug in one sentence: what kind, and where to look, but no stack trace.</summary>
     internal static string Unexpected(Exception e) =>
         $"Something went wrong inside the program ({e.GetType().Name}: {e.Message.ReplaceLineEndings(" ")}); please report it with the command you ran.";
+
+    // Work side by side wraps what went wrong in it.
+    private static UserErrorException? Told(Exception e) =>
+        e as UserErrorException ?? (e as AggregateException)?.Flatten().InnerExceptions.OfType<UserErrorException>().FirstOrDefault();
 
     private static string CommandPath(ParseResult parsed)
     {

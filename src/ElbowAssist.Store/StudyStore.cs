@@ -75,7 +75,7 @@ public sealed class StudyStore : IDisposable
             // Another process may hold the store too: what is looked up must still hold when it is written.
             using var transaction = Begin();
             var study = FindBySource(source) ?? Create(title, origin, source);
-            transaction.Commit();
+            Commit(transaction);
             return study;
         }
     }
@@ -127,7 +127,7 @@ public sealed class StudyStore : IDisposable
             var film = new StoredFilm(string.Create(CultureInfo.InvariantCulture, $"film-{study.Films.Count + 1}"), name, sha, stated, placements);
             Write("INSERT INTO films (study, id, name, sha256, content, stated, placements) VALUES ($study, $id, $name, $sha, $content, $stated, $placements)",
                 ("$study", studyId), ("$id", film.Id), ("$name", name), ("$sha", sha), ("$content", content), ("$stated", stated), ("$placements", placements));
-            transaction.Commit();
+            Commit(transaction);
             return film;
         }
     }
@@ -221,6 +221,18 @@ public sealed class StudyStore : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => connection.Dispose();
+
+    private static void Commit(SqliteTransaction transaction)
+    {
+        try
+        {
+            transaction.Commit();
+        }
+        catch (SqliteException e)
+        {
+            throw new StoreException("The store could not be written; check that the disk has room.", e);
+        }
+    }
 
     private SqliteTransaction Begin()
     {

@@ -34,6 +34,25 @@ internal static class CommandLine
         return Finish(Process.Start(start)!, arguments);
     }
 
+    /// <summary>Runs where no file may grow beyond so many bytes, as on a disk that is full.</summary>
+    public static RunResult RunOnFullDisk(int bytes, params string[] arguments) => Finish(StartOnFullDisk(bytes, arguments), arguments);
+
+    /// <summary>Starts there: a shell's limit that needs no rights (setrlimit(2), RLIMIT_FSIZE, its signal ignored).</summary>
+    public static Process StartOnFullDisk(int bytes, params string[] arguments)
+    {
+        var plain = StartOf(Program, arguments);
+        var start = StartOf(Program, arguments);
+        start.FileName = "bash";
+        start.ArgumentList.Clear();
+        foreach (var argument in (string[])["-c", FormattableString.Invariant($"trap '' XFSZ; ulimit -f {bytes / 512}; exec dotnet \"$@\""), "bash", .. plain.ArgumentList])
+        {
+            start.ArgumentList.Add(argument);
+        }
+
+        start.Environment["DOTNET_EnableWriteXorExecute"] = "0"; // the runtime's own mapped files would meet the limit first
+        return Process.Start(start)!;
+    }
+
     /// <summary>Starts the program; the caller ends it.</summary>
     public static Process Start(params string[] arguments) => Process.Start(StartOf(Program, arguments))!;
 

@@ -181,9 +181,11 @@ public sealed class QueueRun(QueueOptions options, Recipe recipe, TimeProvider c
             return;
         }
 
-        var film = late.Rounds < MostRounds ? await source.OpenAsync(late.Film, cancellation).ConfigureAwait(false) : null;
-        await (film is not null && ContentHash.Of(film, stated) == late.Content
-            ? SubmitAsync(queue, late, film, stated, cancellation)
-            : desk.GiveUpAsync(late.Content, cancellation)).ConfigureAwait(false);
+        // A worker that opens films in place gives back what is gone or has become another film.
+        var film = await source.OpenAsync(late.Film, cancellation).ConfigureAwait(false);
+        await (film is null ? desk.GiveUpAsync(late.Content, static (t, f) => t.NotOpened(f), cancellation)
+            : ContentHash.Of(film, stated) != late.Content ? desk.GiveUpAsync(late.Content, static (t, f) => t.Changed(f), cancellation)
+            : late.Rounds >= MostRounds ? desk.GiveUpAsync(late.Content, static (t, f) => t.GivenUp(f), cancellation)
+            : SubmitAsync(queue, late, film, stated, cancellation)).ConfigureAwait(false);
     }
 }

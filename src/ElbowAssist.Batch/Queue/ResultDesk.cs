@@ -65,10 +65,13 @@ internal sealed class ResultDesk(ResultsFile results, Tally tally, int window, F
     }
 
     /// <summary>Waits no longer for a result that does not come.</summary>
-    public async Task GiveUpAsync(string content, CancellationToken cancellation)
+    /// <param name="content">The film.</param>
+    /// <param name="why">Says of each film of that content why.</param>
+    /// <param name="cancellation">Cancels.</param>
+    public async Task GiveUpAsync(string content, Action<Tally, string> why, CancellationToken cancellation)
     {
         var films = Leave(content);
-        films.ForEach(f => tally.GivenUp(f.Film.Name));
+        films.ForEach(f => why(tally, f.Film.Name));
         await MakeRoomAsync(content, films, cancellation).ConfigureAwait(false);
     }
 

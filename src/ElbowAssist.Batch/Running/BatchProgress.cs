@@ -22,6 +22,9 @@ public sealed record BatchOutcome
     /// <summary>Names of films that could not be opened, at most a hundred.</summary>
     public required IReadOnlyList<string> NotOpened { get; init; }
 
+    /// <summary>Films, at most a hundred, whose file became another after it was submitted and before it was read.</summary>
+    public required IReadOnlyList<string> Changed { get; init; }
+
     /// <summary>Names of films that got no result though they were tried again and again, at most a hundred.</summary>
     public required IReadOnlyList<string> GivenUp { get; init; }
 
@@ -29,5 +32,5 @@ public sealed record BatchOutcome
     public required bool Stopped { get; init; }
 
     /// <summary>Whether every film has its result.</summary>
-    public bool Complete => !Stopped && NotOpened.Count == 0 && GivenUp.Count == 0;
+    public bool Complete => !Stopped && NotOpened.Count == 0 && Changed.Count == 0 && GivenUp.Count == 0;
 }

@@ -7,6 +7,7 @@ internal sealed class Tally(Pace pace)
 
     private readonly Lock gate = new();
     private readonly List<string> notOpened = [];
+    private readonly List<string> changed = [];
     private readonly List<string> givenUp = [];
     private int films;
     private int before;
@@ -28,13 +29,15 @@ internal sealed class Tally(Pace pace)
 
     public void NotOpened(string film) => Name(notOpened, film);
 
+    public void Changed(string film) => Name(changed, film);
+
     public void GivenUp(string film) => Name(givenUp, film);
 
     public BatchOutcome Outcome(bool stopped)
     {
         lock (gate)
         {
-            return new BatchOutcome { Films = films, Before = before, Now = now, NotOpened = [.. notOpened], GivenUp = [.. givenUp], Stopped = stopped };
+            return new BatchOutcome { Films = films, Before = before, Now = now, NotOpened = [.. notOpened], Changed = [.. changed], GivenUp = [.. givenUp], Stopped = stopped };
         }
     }
 

@@ -62,6 +62,7 @@ internal static class BatchRun
     private static ExitCode Report(BatchOutcome outcome, ResultsFile results)
     {
         Complain(outcome.NotOpened, "could not be opened and have no result; check that they are there, may be read and have at most 256 MiB");
+        Complain(outcome.Changed, "became another file while the batch ran and have no result; run the same command again to read them");
         Complain(outcome.GivenUp, "could not be read for a reason inside the program or its workers and have no result");
         Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"{outcome.Films} films, {outcome.Now} results now, {outcome.Before} before; in the file {results.CountOf(FilmEnd.Read)} readings, {results.CountOf(FilmEnd.Refused)} refusals, {results.CountOf(FilmEnd.Unreadable)} that cannot be decoded."));
@@ -73,7 +74,7 @@ internal static class BatchRun
 
         var worst = results.CountOf(FilmEnd.Refused) > 0 ? ExitCode.Refused : ExitCode.Done;
         worst = results.CountOf(FilmEnd.Unreadable) > 0 || outcome.NotOpened.Count > 0 ? worst.Worse(ExitCode.Unreadable) : worst;
-        return outcome.Stopped || outcome.GivenUp.Count > 0 ? ExitCode.Failed : worst;
+        return outcome.Stopped || outcome.Changed.Count > 0 || outcome.GivenUp.Count > 0 ? ExitCode.Failed : worst;
     }
 
     // Only numbers: names of films may tell whose they are.

@@ -46,7 +46,7 @@ internal static class ContestRun
             Console.Out.WriteLine(Caution.Text);
             return unread.Count > 0 ? ExitCode.Unreadable : ExitCode.Done;
         }
-        catch (Exception e) when (e is ExchangeFormatException or FormatException)
+        catch (Exception e) when (e is ExchangeFormatException or FormatException or UnreadableFilmException)
         {
             throw new UserErrorException(e.Message, ExitCode.Unreadable);
         }

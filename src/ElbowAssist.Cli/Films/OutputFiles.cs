@@ -28,8 +28,9 @@ internal static class OutputFiles
                 File.Move(temporary, final, overwrite: true);
             }
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentOutOfRangeException)
         {
+            // The last is how the runtime tells of a file that the file system has no room to grow.
             throw new UserErrorException($"The folder {folder} cannot be written; check that there is room and that it may be written.");
         }
         finally
