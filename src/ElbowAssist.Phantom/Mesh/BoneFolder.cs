@@ -74,6 +74,10 @@ public static class BoneFolder
             throw new InvalidDataException(FormattableString.Invariant(
                 $"{ManifestFile} is no JSON: it cannot be read beyond line {(e.LineNumber ?? 0) + 1}."), e);
         }
+        catch (InvalidOperationException e)
+        {
+            throw new InvalidDataException($"{ManifestFile} holds text that is not UTF-8; save it as UTF-8.", e);
+        }
     }
 
     private static byte[] Content(string folder, string name)

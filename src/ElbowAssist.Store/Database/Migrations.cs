@@ -34,10 +34,15 @@ internal static class Migrations
     ];
 
     /// <summary>Brings a file to this version, each step whole or not at all.</summary>
-    /// <exception cref="StoreException">The file comes from a later version.</exception>
+    /// <exception cref="StoreException">The file comes from a later version, or is damaged.</exception>
     public static void Run(SqliteConnection connection)
     {
         var version = Version(connection);
+        if (version < 0)
+        {
+            throw new StoreException("The store is damaged: its version is none; name another store, or bring back a copy.");
+        }
+
         if (version > Steps.Length)
         {
             throw new StoreException("The store was written by a later version of the program; use that version, or name another store.");
