@@ -29,12 +29,24 @@ internal static class CocoText
     {
         images = films.Select((f, i) => new
         {
-            id = i + 1, file_name = f.File, width = 400, height = 400, rowSpacingMm = f.Spacing, columnSpacingMm = f.Spacing, patient = f.Patient, site = f.Site,
-            ageMonths = 480, injuries = f.Injuries,
+            id = i + 1,
+            file_name = f.File,
+            width = 400,
+            height = 400,
+            rowSpacingMm = f.Spacing,
+            columnSpacingMm = f.Spacing,
+            patient = f.Patient,
+            site = f.Site,
+            ageMonths = 480,
+            injuries = f.Injuries,
         }),
         annotations = films.SelectMany((f, i) => f.Laid.Select(l => new
         {
-            image_id = i + 1, category_id = 7, annotator = l.Annotator, withProposals = l.WithProposals, keypoints = Keypoints(l.Moved),
+            image_id = i + 1,
+            category_id = 7,
+            annotator = l.Annotator,
+            withProposals = l.WithProposals,
+            keypoints = Keypoints(l.Moved),
         })),
         categories = new[] { new { id = 7, name = "elbow", keypoints = Elbow.Select(l => l.Name) } },
     });

@@ -27,7 +27,10 @@ internal static class Films
 
     private static RadiographFacts Facts => new()
     {
-        FileName = "film.png", Sha256 = new string('0', 64), Format = FilmFormat.Pixels, BitDepth = 16,
+        FileName = "film.png",
+        Sha256 = new string('0', 64),
+        Format = FilmFormat.Pixels,
+        BitDepth = 16,
     };
 
     private static double Shade(double x, double y)

@@ -30,7 +30,11 @@ internal static class TestFilms
 
         return Radiograph.FromPixels(pixels, width, height, new RadiographFacts
         {
-            FileName = "film.png", Sha256 = new string('0', 64), Format = FilmFormat.Pixels, BitDepth = 16, ColouredShare = coloured,
+            FileName = "film.png",
+            Sha256 = new string('0', 64),
+            Format = FilmFormat.Pixels,
+            BitDepth = 16,
+            ColouredShare = coloured,
         });
     }
 }

@@ -1,8 +1,8 @@
+using System.Text;
 using ElbowAssist.Drawing;
 using ElbowAssist.Drawing.Report;
 using ElbowAssist.Exchange.Json.Studies;
 using ElbowAssist.Reading.Studies;
-using System.Text;
 
 namespace ElbowAssist.Cli.Studies;
 

@@ -12,7 +12,10 @@ internal static class StudyPrompts
     {
         var fromMarks = ElbowRules.Evaluate(new()
         {
-            Patient = patient, StatedMaturity = stated, View = View.Unknown, Marks = marks,
+            Patient = patient,
+            StatedMaturity = stated,
+            View = View.Unknown,
+            Marks = marks,
         }).Select(p => (Prompt: p, FilmId: (string?)null));
         var fromFilms = films.SelectMany(f => ElbowRules.Evaluate(RuleBridge.ToRuleInput(
                 f.View, f.Reading.Patient with { AgeMonths = f.Reading.Patient.AgeMonths ?? patient.AgeMonths, Sex = f.Reading.Patient.Sex ?? patient.Sex },

@@ -15,7 +15,12 @@ public sealed class SpreadTests
 
     private static readonly InventedElbow Adult = new()
     {
-        NeckTilt = 10, TrochleaOffset = 4, RadialOffset = 2, HeadForward = 2, Bow = 0.3, Gap = 5,
+        NeckTilt = 10,
+        TrochleaOffset = 4,
+        RadialOffset = 2,
+        HeadForward = 2,
+        Bow = 0.3,
+        Gap = 5,
     };
 
     [Theory]

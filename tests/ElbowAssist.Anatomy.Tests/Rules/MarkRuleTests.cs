@@ -78,7 +78,11 @@ public sealed class MarkRuleTests
     {
         var all = Marked(Boy(9), new()
         {
-            Displaced = true, Open = true, Dislocated = true, Effusion = Call.Yes, Unwell = true,
+            Displaced = true,
+            Open = true,
+            Dislocated = true,
+            Effusion = Call.Yes,
+            Unwell = true,
             Injuries = [SuspectedInjury.ElbowDislocation, SuspectedInjury.RadialHeadOrNeck, SuspectedInjury.UlnarShaft],
         });
         Assert.True(all.Count > 5);
@@ -107,7 +111,10 @@ public sealed class MarkRuleTests
     {
         RuleInput At(FilmContext context, double years, double gap) => new()
         {
-            Patient = Boy(years), View = View.Lateral, Context = context, Measurements = [Value("ulnohumeral-gap", gap)],
+            Patient = Boy(years),
+            View = View.Lateral,
+            Context = context,
+            Measurements = [Value("ulnohumeral-gap", gap)],
         };
         Assert.NotNull(ElbowRules.Evaluate(At(FilmContext.AfterReduction, 40, 4.0)).Of("ulnohumeral-gap.limit"));
         Assert.Null(ElbowRules.Evaluate(At(FilmContext.Acute, 40, 4.0)).Of("ulnohumeral-gap.limit"));

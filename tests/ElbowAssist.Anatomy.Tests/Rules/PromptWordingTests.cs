@@ -35,8 +35,14 @@ public sealed class PromptWordingTests
         from centres in Gen.Enum<CentreMark>().Array[6]
         select new ReaderMarks
         {
-            Trauma = trauma, Effusion = effusion, Injuries = [.. injuries],
-            Displaced = flags[0], Dislocated = flags[1], ReductionDone = flags[2], Open = flags[3], Unwell = flags[4],
+            Trauma = trauma,
+            Effusion = effusion,
+            Injuries = [.. injuries],
+            Displaced = flags[0],
+            Dislocated = flags[1],
+            ReductionDone = flags[2],
+            Open = flags[3],
+            Unwell = flags[4],
             GrowthCentres = centres.Select((m, i) => (Centre: (GrowthCentre)i, Mark: m)).ToImmutableSortedDictionary(p => p.Centre, p => p.Mark),
         };
 
@@ -52,7 +58,11 @@ public sealed class PromptWordingTests
         select new RuleInput
         {
             Patient = new(ageKnown ? age : null, sex switch { 0 => null, 1 => Sex.Female, _ => Sex.Male }),
-            View = view, Context = context, StatedMaturity = stated, Measurements = measurements, Marks = marks,
+            View = view,
+            Context = context,
+            StatedMaturity = stated,
+            Measurements = measurements,
+            Marks = marks,
         };
 
     [Fact]

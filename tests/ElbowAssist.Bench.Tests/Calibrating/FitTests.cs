@@ -42,7 +42,11 @@ public sealed class FitTests
     {
         var said = new Dictionary<string, double>(StringComparer.Ordinal)
         {
-            ["capitellum-behind-line"] = 0, ["anterior-third"] = 0, ["middle-third"] = 0.99, ["posterior-third"] = 0.01, ["capitellum-before-line"] = 0,
+            ["capitellum-behind-line"] = 0,
+            ["anterior-third"] = 0,
+            ["middle-third"] = 0.99,
+            ["posterior-third"] = 0.01,
+            ["capitellum-before-line"] = 0,
         };
         var films = Enumerable.Range(0, 200).Select(i =>
         {

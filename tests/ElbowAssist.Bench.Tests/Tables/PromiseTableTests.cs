@@ -36,7 +36,11 @@ public sealed class PromiseTableTests
     {
         var said = new Dictionary<string, double>(StringComparer.Ordinal)
         {
-            ["capitellum-behind-line"] = 0, ["anterior-third"] = 0.2, ["middle-third"] = 0.8, ["posterior-third"] = 0, ["capitellum-before-line"] = 0,
+            ["capitellum-behind-line"] = 0,
+            ["anterior-third"] = 0.2,
+            ["middle-third"] = 0.8,
+            ["posterior-third"] = 0,
+            ["capitellum-before-line"] = 0,
         };
         ReadFilm[] films = [.. new[] { 0.5, 0.1 }.Select(truth => Read(Truth((Position, truth)), [Given(Position, 0.4, 0.3, 0.6) with { Zones = said }]))];
         Assert.Equal(0.12, (double)ZoneTable.Of(films).Cell("calibrationError", "lateral", "all", Position), 9);

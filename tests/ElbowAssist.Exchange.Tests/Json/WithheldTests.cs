@@ -58,7 +58,12 @@ public sealed class WithheldTests
         var refused = whole with
         {
             Adequacy = new Adequacy(true, [new AdequacyCheck("view.elbow", 0.1, 0.5, false, "not-an-elbow")], [], []),
-            Landmarks = [], Lines = [], Circles = [], Measurements = [], Evidence = [], Prompts = [],
+            Landmarks = [],
+            Lines = [],
+            Circles = [],
+            Measurements = [],
+            Evidence = [],
+            Prompts = [],
             Reasons = [new Reason("not-an-elbow", "This does not look like an elbow.")],
         };
         foreach (var file in new[]

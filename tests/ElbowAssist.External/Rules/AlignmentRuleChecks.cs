@@ -130,7 +130,9 @@ public sealed class AlignmentRuleChecks
     {
         var prompts = ElbowRules.Evaluate(new()
         {
-            Patient = new(400, Sex.Male), View = View.Lateral, Measurements = [new("radiocapitellar-ratio", 0.15, 0.12, 0.18, true)],
+            Patient = new(400, Sex.Male),
+            View = View.Lateral,
+            Measurements = [new("radiocapitellar-ratio", 0.15, 0.12, 0.18, true)],
         });
         Assert.DoesNotContain(prompts, p => p.Code == "radiocapitellar-ratio.window");
     }

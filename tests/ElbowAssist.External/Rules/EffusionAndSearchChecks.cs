@@ -76,7 +76,9 @@ public sealed class EffusionAndSearchChecks
     {
         var prompts = ElbowRules.Evaluate(new()
         {
-            Patient = new(480, Sex.Male), View = View.Lateral, Context = FilmContext.AfterReduction,
+            Patient = new(480, Sex.Male),
+            View = View.Lateral,
+            Context = FilmContext.AfterReduction,
             Measurements = [new("ulnohumeral-gap", gap, gap, gap, false)],
         });
         Assert.Equal(prompted, prompts.Any(p => p.Code == "ulnohumeral-gap.limit"));

@@ -14,14 +14,28 @@ internal static class Film
 
     public static Measurement Measured(string name, double value, double half, string unit = "deg") => new()
     {
-        Name = name, Value = value, Unit = unit, Redraw95 = new(value - half, value + half), State = MeasurementState.Measured,
-        Reasons = [], Zones = null, Note = "", Source = "construction of this project",
+        Name = name,
+        Value = value,
+        Unit = unit,
+        Redraw95 = new(value - half, value + half),
+        State = MeasurementState.Measured,
+        Reasons = [],
+        Zones = null,
+        Note = "",
+        Source = "construction of this project",
     };
 
     public static Measurement Withheld(string name) => new()
     {
-        Name = name, Value = null, Unit = "deg", Redraw95 = null, State = MeasurementState.Withheld,
-        Reasons = ["levels-off-film"], Zones = null, Note = "", Source = "construction of this project",
+        Name = name,
+        Value = null,
+        Unit = "deg",
+        Redraw95 = null,
+        State = MeasurementState.Withheld,
+        Reasons = ["levels-off-film"],
+        Zones = null,
+        Note = "",
+        Source = "construction of this project",
     };
 
     public static Study Study(params StudyFilm[] films) => StudyAssembler.Assemble(new() { Tool = Tool, Films = films });

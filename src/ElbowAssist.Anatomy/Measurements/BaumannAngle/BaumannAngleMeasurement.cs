@@ -1,7 +1,7 @@
-using ElbowAssist.Anatomy.Rules;
 using System.Globalization;
 using ElbowAssist.Anatomy.Landmarks;
 using ElbowAssist.Anatomy.Measurements.Construction;
+using ElbowAssist.Anatomy.Rules;
 using ElbowAssist.Geometry;
 
 namespace ElbowAssist.Anatomy.Measurements.BaumannAngle;
