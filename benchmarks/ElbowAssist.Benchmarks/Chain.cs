@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Runtime.InteropServices;
 using ElbowAssist.Anatomy;
+using ElbowAssist.Bench.Statistics;
 using ElbowAssist.Imaging;
 using ElbowAssist.Imaging.Files;
 using ElbowAssist.Imaging.Normalisation;
@@ -85,11 +86,11 @@ internal static class Chain
             }
         }
 
-        var (mediumDecode, bare, all) = (Median(decode), Median(inference), Median(whole));
-        double Stage(string stage) => stages.TryGetValue(stage, out var list) ? Median(list) : 0;
+        var (mediumDecode, bare, all) = (Quantile.Median(decode), Quantile.Median(inference), Quantile.Median(whole));
+        double Stage(string stage) => stages.TryGetValue(stage, out var list) ? Quantile.Median(list) : 0;
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{side,4}  {threads,7}  {name,6}  {mediumDecode,9:F1}  {bare,12:F1}  {all,8:F1}  {all / (mediumDecode + bare),13:F3}  {Median(wholeWork) / Median(floorWork),17:F3}  {Stage("normalise"),9:F1}  {Stage("quality"),7:F1}  {Stage("view") + Stage("landmarks") - bare,5:F1}  {Stage("measurements"),8:F1}  {managed / 1024.0,11:F0}"));
+            $"{side,4}  {threads,7}  {name,6}  {mediumDecode,9:F1}  {bare,12:F1}  {all,8:F1}  {all / (mediumDecode + bare),13:F3}  {Quantile.Median(wholeWork) / Quantile.Median(floorWork),17:F3}  {Stage("normalise"),9:F1}  {Stage("quality"),7:F1}  {Stage("view") + Stage("landmarks") - bare,5:F1}  {Stage("measurements"),8:F1}  {managed / 1024.0,11:F0}"));
         Array.ForEach([.. bareViews, .. bareLandmarks], n => n.Dispose());
     }
 
@@ -115,11 +116,5 @@ internal static class Chain
         var started = Stopwatch.GetTimestamp();
         work();
         return Stopwatch.GetElapsedTime(started).TotalMilliseconds;
-    }
-
-    private static double Median(List<double> values)
-    {
-        var ordered = values.Order().ToList();
-        return ordered[ordered.Count / 2];
     }
 }

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json;
 using ElbowAssist.Anatomy;
+using ElbowAssist.Bench.Statistics;
 using ElbowAssist.Models;
 using ElbowAssist.Pipeline;
 using ElbowAssist.Reading;
@@ -64,7 +65,7 @@ internal static class Peer
         peer.WaitForExit();
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{side,4}  {threads,7}  {passes.View.Count + passes.Landmarks.Count,6}  {Median(ours),7:F1}  {Median(theirs),7:F1}  {Median(decode),16:F1}  {Median(ours) / Median(theirs),11:F3}"));
+            $"{side,4}  {threads,7}  {passes.View.Count + passes.Landmarks.Count,6}  {Quantile.Median(ours),7:F1}  {Quantile.Median(theirs),7:F1}  {Quantile.Median(decode),16:F1}  {Quantile.Median(ours) / Quantile.Median(theirs),11:F3}"));
     }
 
     private static Process Start(int threads, PassPlan passes) => Process.Start(new ProcessStartInfo("node")
@@ -82,10 +83,4 @@ internal static class Peer
     private static JsonElement Answer(Process peer) => peer.StandardOutput.ReadLine() is { } line
         ? JsonSerializer.Deserialize<JsonElement>(line)
         : throw new InvalidOperationException("The peer ended; see what it wrote, and run: npm install --ignore-scripts --prefix benchmarks/peer");
-
-    private static double Median(List<double> values)
-    {
-        var ordered = values.Order().ToList();
-        return ordered[ordered.Count / 2];
-    }
 }

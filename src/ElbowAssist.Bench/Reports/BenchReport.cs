@@ -9,8 +9,7 @@ namespace ElbowAssist.Bench.Reports;
 
 /// <summary>
 /// A bench as files: a page that needs nothing else, the same figures as JSON and as one CSV file per table, and the main
-/// ones as Markdown. But for what
-/// is told of time and memory, equal runs give equal bytes.
+/// ones as Markdown. But for what is told of time and memory, equal runs give equal bytes.
 /// </summary>
 public sealed class BenchReport
 {
